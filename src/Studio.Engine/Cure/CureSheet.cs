@@ -32,40 +32,13 @@ public sealed record CureTimes
     public double? FullCureHours { get; init; }
 }
 
-/// <summary>A room temperature reading.</summary>
+/// <summary>A room temperature reading. Readings below −30 °C or above 60 °C are left out of the clock and named in a finding.</summary>
 /// <param name="Hours">Time [h] on the caller's own scale.</param>
 /// <param name="Celsius">Temperature [°C].</param>
 public sealed record RoomReading(double Hours, double Celsius);
 
-/// <summary>A layer that was poured.</summary>
+/// <summary>A layer that was poured; a piece's layers are listed from the lowest up.</summary>
 /// <param name="Name">For messages.</param>
 /// <param name="Sheet">Its resin's printed times.</param>
 /// <param name="PouredAtHours">When [h], on the readings' scale.</param>
 public sealed record PouredLayer(string Name, CureSheet Sheet, double PouredAtHours);
-
-/// <summary>One milestone of the cure and what it rests on.</summary>
-/// <param name="AtHours">When it is reached [h] on the readings' scale; null with <paramref name="Reason"/> when it cannot be said.</param>
-/// <param name="RestsOn">A sentence: a reading, or the last reading held.</param>
-/// <param name="Reason">Why there is no time.</param>
-public sealed record Milestone(double? AtHours, string RestsOn, string? Reason = null);
-
-/// <summary>All milestones of one layer.</summary>
-public sealed record LayerCure
-{
-    public required string Name { get; init; }
-
-    public required Milestone Gel { get; init; }
-
-    public required Milestone NextPourFrom { get; init; }
-
-    public required Milestone NextPourUntil { get; init; }
-
-    public required Milestone Demould { get; init; }
-
-    public required Milestone FullCure { get; init; }
-
-    public required IReadOnlyList<Finding> Findings { get; init; }
-}
-
-/// <summary>A piece's clock: its layers, and the demould time of the slowest of them.</summary>
-public sealed record PieceCure(IReadOnlyList<LayerCure> Layers, Milestone Demould);
