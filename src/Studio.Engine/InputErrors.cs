@@ -1,0 +1,74 @@
+using System.Globalization;
+
+namespace Studio.Engine;
+
+/// <summary>Gathers everything that is wrong with an input, so that a person sees it all at once.</summary>
+public sealed class InputErrors
+{
+    private readonly List<InputError> errors = [];
+    private readonly HashSet<string> settled = new(StringComparer.Ordinal);
+
+    /// <summary>All errors so far, in the order found.</summary>
+    public IReadOnlyList<InputError> All => errors;
+
+    /// <summary>True when nothing was found.</summary>
+    public bool None => errors.Count == 0;
+
+    /// <summary>True when nothing was found at a field or inside it.</summary>
+    public bool Clean(string path) => !errors.Exists(e => Holds(path, e.Path));
+
+    /// <summary>Everything reported up to now is settled: later checks say nothing more about these fields or what lies inside them.</summary>
+    public void Settle() => settled.UnionWith(errors.Select(e => e.Path));
+
+    /// <summary>Adds an error, unless the field or one that holds it is settled already.</summary>
+    public void Add(string path, string message)
+    {
+        if (!settled.Any(known => Holds(known, path)))
+        {
+            errors.Add(new InputError(path, message));
+        }
+    }
+
+    /// <summary>Adds an error unless the number is finite, above zero and at most <paramref name="max"/>.</summary>
+    /// <returns>True when the number can be used.</returns>
+    public bool Positive(string path, double? value, double max, string unit) =>
+        value is null || Check(value > 0 && value <= max, path, Above(max.ToString("R", CultureInfo.InvariantCulture), unit, Shown(value.Value)));
+
+    /// <summary>Adds an error unless the number is finite, at least <paramref name="min"/> and at most <paramref name="max"/>.</summary>
+    /// <returns>True when the number can be used.</returns>
+    public bool Within(string path, double? value, double min, double max, string unit) =>
+        value is null || Check(value >= min && value <= max, path, FormattableString.Invariant($"Must be between {min} and {Unit(max.ToString("R", CultureInfo.InvariantCulture), unit)}; {Shown(value.Value)}."));
+
+    /// <summary>Adds an error unless the number is above zero and at most <paramref name="max"/>.</summary>
+    public bool Positive(string path, decimal value, decimal max, string unit) =>
+        Check(value > 0 && value <= max, path, Above(max.ToString(CultureInfo.InvariantCulture), unit, Shown(value)));
+
+    /// <summary>Adds an error unless the number is at least <paramref name="min"/> and at most <paramref name="max"/>.</summary>
+    public bool Within(string path, decimal value, decimal min, decimal max, string unit) =>
+        Check(value >= min && value <= max, path, FormattableString.Invariant($"Must be between {min} and {Unit(max.ToString(CultureInfo.InvariantCulture), unit)}; {Shown(value)}."));
+
+    /// <summary>Adds an error unless the text says something.</summary>
+    public bool Named(string path, string text) => Check(!string.IsNullOrWhiteSpace(text), path, "Must not be empty; give it a name.");
+
+    private static bool Holds(string known, string path) =>
+        path.StartsWith(known, StringComparison.Ordinal) && (path.Length == known.Length || known.Length == 0 || path[known.Length] is '.' or '[');
+
+    private static string Above(string max, string unit, string shown) => $"Must be above zero and at most {Unit(max, unit)}; {shown}.";
+
+    private static string Unit(string number, string unit) => unit.Length == 0 ? number : number + " " + unit;
+
+    private static string Shown(double value) =>
+        double.IsNaN(value) ? "there is no number" : string.Create(CultureInfo.InvariantCulture, $"{value} was given");
+
+    private static string Shown(decimal value) => string.Create(CultureInfo.InvariantCulture, $"{value} was given");
+
+    private bool Check(bool good, string path, string message)
+    {
+        if (!good)
+        {
+            Add(path, message);
+        }
+
+        return good;
+    }
+}

@@ -1,0 +1,57 @@
+using Studio.Engine.Moulds;
+using Studio.Engine.Resins;
+
+namespace Studio.Engine.Layers;
+
+/// <summary>Works out one layer after another and adds up the piece's mass and moment.</summary>
+internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste)
+{
+    private double massG;
+    private double momentGMm;
+
+    /// <summary>One layer's result; its mass joins the piece.</summary>
+    public LayerResult Add(LayerSpec layer, Resin resin, LayerLevel level, string resinPath, InputErrors errors)
+    {
+        var room = LayerRoom.Of(layer, level, mould, former);
+        var resinMl = layer.ResinMl is { } asked && level.LeftOverMl == 0
+            ? asked
+            : Math.Max(0, room.GrossMl - room.DisplacedMl) / Solids.MixedMlPerResinMl(layer, resin.DensityGPerMl);
+        var resinG = resinMl * resin.DensityGPerMl;
+        var additions = layer.Additions.Select(a => new AdditionResult(a.Name, a.PercentOfResin / 100 * resinG)).ToList();
+        Weigh(resinG + additions.Sum(a => a.Grams) + Solids.WeighedG(layer), room.CentroidMm);
+
+        var batches = Batches.Of(resinG, resin, waste, resinPath, errors);
+        var mixed = resin.Split(batches.MixG);
+        return new LayerResult
+        {
+            Name = layer.Name,
+            FromMm = level.FromMm,
+            ToMm = level.ToMm,
+            DepthMm = level.ToMm - level.FromMm,
+            GrossMl = room.GrossMl,
+            DisplacedMl = room.DisplacedMl,
+            ResinMl = resinMl,
+            Additions = additions,
+            ResinG = resinG,
+            MixG = batches.MixG,
+            PartAG = mixed.AG,
+            PartBG = mixed.BG,
+            PartAMl = mixed.AG / resin.Spec.Mix.DensityAGPerMl,
+            PartBMl = mixed.BG / resin.Spec.Mix.DensityBGPerMl,
+            Batches = batches.Each,
+            FaceMarkMm = mould.FaceMarkMm(level.ToMm),
+            Warnings = [.. LayerWarnings.Of(layer, resin, level, room, batches)],
+        };
+    }
+
+    /// <summary>The piece as a whole.</summary>
+    public LayersResult Whole(IReadOnlyList<LayerResult> layers) => new()
+    {
+        CapacityMl = mould.CapacityMl,
+        FinishedMassG = massG,
+        CentreOfMassMm = massG > 0 ? momentGMm / massG : 0,
+        Layers = layers,
+    };
+
+    private void Weigh(double grams, double centroidMm) => (massG, momentGMm) = (massG + grams, momentGMm + (grams * centroidMm));
+}

@@ -1,0 +1,46 @@
+namespace Studio.Engine.Moulds;
+
+/// <summary>A round mould with straight walls: a cone, a cut cone, or a cylinder when both diameters are equal.</summary>
+public sealed class ConeMould : TaperedMould
+{
+    private const int CirclePoints = 72;
+
+    private readonly double bottomMm;
+    private readonly double growth;
+
+    private ConeMould(double bottomMm, double topMm, double heightMm)
+        : base(Kind, heightMm, Area(bottomMm, (topMm - bottomMm) / heightMm), (topMm - bottomMm) / heightMm / 2)
+    {
+        (this.bottomMm, growth) = (bottomMm, (topMm - bottomMm) / heightMm);
+        Outline = new Outline(RadiusMm, Circle);
+    }
+
+    /// <summary>Key, words and dimensions of this shape.</summary>
+    public static MouldShape Kind { get; } = new(
+        "cone",
+        "Cone",
+        [
+            new Dimension("bottomDiameterMm", "Diameter at the bottom", "mm", 0, Dimension.LongestMm),
+            Dimension.Length("topDiameterMm", "Diameter at the open top"),
+            Dimension.Length("heightMm", "Height"),
+        ],
+        d => new ConeMould(d["bottomDiameterMm"], d["topDiameterMm"], d["heightMm"]));
+
+    /// <inheritdoc/>
+    public override Outline Outline { get; }
+
+    /// <inheritdoc/>
+    protected override double GapInPlanMm(double halfWidthMm, double halfDepthMm, double zMm) =>
+        RadiusMm(zMm) - Math.Sqrt((halfWidthMm * halfWidthMm) + (halfDepthMm * halfDepthMm));
+
+    private static (double Area0, double Area1, double Area2) Area(double bottom, double growth) =>
+        (Math.PI / 4 * bottom * bottom, Math.PI / 2 * bottom * growth, Math.PI / 4 * growth * growth);
+
+    private double RadiusMm(double zMm) => (bottomMm + (growth * Height(zMm))) / 2;
+
+    private IReadOnlyList<PlanPoint> Circle(double zMm)
+    {
+        var radius = RadiusMm(zMm);
+        return [.. Enumerable.Range(0, CirclePoints).Select(k => 2 * Math.PI * k / CirclePoints).Select(a => new PlanPoint(radius * Math.Cos(a), radius * Math.Sin(a)))];
+    }
+}

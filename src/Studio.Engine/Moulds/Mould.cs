@@ -1,0 +1,63 @@
+using System.Runtime.InteropServices;
+
+namespace Studio.Engine.Moulds;
+
+/// <summary>
+/// The inside of a mould as it stands for casting: z [mm] counts from its lowest inner point upwards, 1 ml is 1000 mm³.
+/// Plan axes: x to the right, y away from the viewer; polygons turn one face towards the viewer (its normal along −y), as boxes do.
+/// </summary>
+public abstract class Mould
+{
+    /// <summary>Takes the shape and the inner height [mm].</summary>
+    protected Mould(MouldShape shape, double heightMm) => (Shape, HeightMm) = (shape, Require.Positive(heightMm, "mm"));
+
+    /// <summary>What kind of mould it is.</summary>
+    public MouldShape Shape { get; }
+
+    /// <summary>In plain words, such as 'Pyramid'.</summary>
+    public string DisplayName => Shape.DisplayName;
+
+    /// <summary>From the lowest inner point to the rim [mm].</summary>
+    public double HeightMm { get; }
+
+    /// <summary>Volume to the rim [ml].</summary>
+    public double CapacityMl => VolumeMl(HeightMm);
+
+    /// <summary>For drawings.</summary>
+    public abstract Outline Outline { get; }
+
+    /// <summary>Inner cross-section [mm²] at a height between 0 and <see cref="HeightMm"/>.</summary>
+    public abstract double AreaMm2(double zMm);
+
+    /// <summary>Volume below a height [ml].</summary>
+    public abstract double VolumeMl(double zMm);
+
+    /// <summary>First moment of the volume below a height about z = 0 [ml·mm]; divided by the volume it is the centroid's height.</summary>
+    public abstract double MomentMlMm(double zMm);
+
+    /// <summary>Length from z = 0 to a height along the middle of a face or the wall's generator [mm], where a ruler lies.</summary>
+    public abstract double FaceMarkMm(double zMm);
+
+    /// <summary>
+    /// Room between a centred upright box's outline at a height and the wall, square to the wall's slope [mm]; negative where it pokes through.
+    /// </summary>
+    /// <param name="widthMm">Box along x [mm].</param>
+    /// <param name="depthMm">Box along y [mm].</param>
+    /// <param name="zMm">Height [mm].</param>
+    public abstract double ClearanceMm(double widthMm, double depthMm, double zMm);
+
+    /// <summary>Refuses heights outside the mould.</summary>
+    protected double Height(double zMm) => Require.Within(zMm, 0, HeightMm, "mm");
+}
+
+/// <summary>A mould's lines for drawing, all lengths in mm.</summary>
+/// <param name="HalfWidthMm">
+/// Half width at a height of the vertical section through the middles of two opposite faces; for an odd number of sides, half the width
+/// seen from the front.
+/// </param>
+/// <param name="PlanAt">The cross-section's corners at a height, anticlockwise seen from above; a circle comes as a fine polygon.</param>
+public sealed record Outline(Func<double, double> HalfWidthMm, Func<double, IReadOnlyList<PlanPoint>> PlanAt);
+
+/// <summary>A point in plan, from the middle of the mould [mm].</summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct PlanPoint(double XMm, double YMm);

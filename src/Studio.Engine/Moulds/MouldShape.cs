@@ -1,0 +1,45 @@
+namespace Studio.Engine.Moulds;
+
+/// <summary>One kind of mould: its contract key, what a person calls it, and the dimensions that fix it.</summary>
+/// <param name="Key">Contract key, such as <c>pyramid</c>.</param>
+/// <param name="DisplayName">In plain words, such as 'Pyramid'.</param>
+/// <param name="Dimensions">Every dimension, in the order a form asks for them.</param>
+/// <param name="Make">Makes the mould from checked numbers, one for each dimension.</param>
+public sealed record MouldShape(
+    string Key, string DisplayName, IReadOnlyList<Dimension> Dimensions, Func<IReadOnlyDictionary<string, double>, Mould> Make);
+
+/// <summary>A number that a shape needs.</summary>
+/// <param name="Name">Contract name with its unit, such as <c>baseMm</c>.</param>
+/// <param name="Label">For a form, in plain words and without the unit.</param>
+/// <param name="Unit"><c>mm</c>, <c>°</c> or empty for a count.</param>
+/// <param name="Min">Smallest number allowed, itself included unless <paramref name="AboveMin"/>.</param>
+/// <param name="Max">Largest number allowed, itself included.</param>
+/// <param name="Default">Taken when left out; null when it must be given.</param>
+/// <param name="AboveMin">True when <paramref name="Min"/> itself is too small.</param>
+/// <param name="Whole">True for a count.</param>
+public sealed record Dimension(
+    string Name, string Label, string Unit, double Min, double Max, double? Default = null, bool AboveMin = false, bool Whole = false)
+{
+    /// <summary>Longest edge a mould may have [mm]; anything beyond is a slip of the unit or the finger.</summary>
+    public const double LongestMm = 10_000;
+
+    /// <summary>A length above zero that must be given.</summary>
+    public static Dimension Length(string name, string label) => new(name, label, "mm", 0, LongestMm, AboveMin: true);
+
+    /// <summary>Number of sides of a regular polygon, 3 to 12.</summary>
+    public static Dimension Sides(double? otherwise) => new("sides", "Number of sides", "", 3, 12, otherwise, Whole: true);
+
+    /// <summary>What is wrong with a number, or null when it can be used.</summary>
+    public string? Complaint(double value)
+    {
+        var inRange = (AboveMin ? value > Min : value >= Min) && value <= Max;
+        if (inRange && (!Whole || Math.Floor(value) == value))
+        {
+            return null;
+        }
+
+        var range = FormattableString.Invariant($"{(AboveMin ? "above" : "at least")} {Min} and at most {Max}{(Unit.Length > 0 ? " " + Unit : "")}");
+        var given = double.IsNaN(value) ? "there is no number" : FormattableString.Invariant($"{value} was given");
+        return $"{Label} must be {(Whole ? "a whole number " : "")}{range}; {given}.";
+    }
+}

@@ -1,0 +1,60 @@
+namespace Studio.Engine.Moulds;
+
+/// <summary>Every shape the program knows. A new shape is its own file and one line here; forms, drawings and JSON follow.</summary>
+public static class MouldShapes
+{
+    /// <summary>The shapes in the order a form offers them.</summary>
+    public static IReadOnlyList<MouldShape> All { get; } = [PyramidMould.Kind, CuboidMould.Kind, PrismMould.Kind, ConeMould.Kind];
+
+    /// <summary>The keys as a phrase for messages.</summary>
+    public static string Keys => string.Join(", ", All.Select(s => s.Key));
+
+    /// <summary>The shape of that key, or null.</summary>
+    public static MouldShape? Find(string key) => All.FirstOrDefault(s => string.Equals(s.Key, key, StringComparison.Ordinal));
+
+    /// <summary>Checks a description and makes the mould. Dimensions left out take the shape's default.</summary>
+    /// <returns>The mould, or every error with paths such as <c>mould.baseMm</c>.</returns>
+    public static Outcome<Mould> Make(MouldSpec spec)
+    {
+        var errors = new InputErrors();
+        var mould = Make(spec, "mould", errors);
+        return mould is null ? Outcome<Mould>.Refused(errors.All) : Outcome<Mould>.Of(mould);
+    }
+
+    /// <summary>As <see cref="Make(MouldSpec)"/>, adding to errors gathered elsewhere. Null when the mould cannot be made.</summary>
+    public static Mould? Make(MouldSpec spec, string path, InputErrors errors)
+    {
+        if (Find(spec.Shape) is not { } shape)
+        {
+            errors.Add(path + ".shape", $"There is no shape '{spec.Shape}'. Use one of: {Keys}.");
+            return null;
+        }
+
+        var unknown = spec.Dimensions.Keys.Where(k => shape.Dimensions.All(d => !string.Equals(d.Name, k, StringComparison.Ordinal))).ToList();
+        foreach (var name in unknown)
+        {
+            errors.Add($"{path}.{name}", $"The shape '{shape.Key}' has no field '{name}'. It has: {string.Join(", ", shape.Dimensions.Select(d => d.Name))}.");
+        }
+
+        var sizes = new Dictionary<string, double>(StringComparer.Ordinal);
+        var complaints = shape.Dimensions.Select(d => Take(d, spec, sizes) is { } said ? new InputError($"{path}.{d.Name}", said) : null).OfType<InputError>().ToList();
+        complaints.ForEach(c => errors.Add(c.Path, c.Message));
+        return unknown.Count + complaints.Count == 0 ? shape.Make(sizes) : null;
+    }
+
+    private static string? Take(Dimension dimension, MouldSpec spec, Dictionary<string, double> sizes)
+    {
+        if (!spec.Dimensions.TryGetValue(dimension.Name, out var given))
+        {
+            if (dimension.Default is not { } otherwise)
+            {
+                return $"{dimension.Label} is missing; give '{dimension.Name}'.";
+            }
+
+            given = otherwise;
+        }
+
+        sizes[dimension.Name] = given;
+        return dimension.Complaint(given);
+    }
+}
