@@ -1,0 +1,16 @@
+namespace Studio.Engine.Custody;
+
+/// <summary>What a keepsake of one material needs before resin touches it.</summary>
+/// <param name="Key">Stable kebab-case key, stored with the keepsake.</param>
+/// <param name="Label">Name in lists.</param>
+/// <param name="NeedsBeforeResin">Whole sentences: what to do first, or why it must not go in.</param>
+/// <param name="Severity">Note: ordinary preparation. Warn: it goes wrong if skipped. Stop: it must not go into the casting.</param>
+/// <param name="Source">Where the rule comes from, or 'common practice, no source'.</param>
+public sealed record MaterialRule(string Key, string Label, string NeedsBeforeResin, Severity Severity, string Source)
+{
+    /// <summary>True when this must not be embedded at all.</summary>
+    public bool NeverEmbed => Severity == Severity.Stop;
+
+    /// <summary>The rule as a finding at a field's path.</summary>
+    public Finding At(string path) => new("material-" + Key, Severity, path, NeedsBeforeResin, Source);
+}
