@@ -1,5 +1,6 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.Run();
+using Studio.Commands;
 
+return await StudioCommand.Create(args).Parse(args).InvokeAsync();
+
+/// <summary>The entry point, named so that tests can start the same program.</summary>
 public partial class Program;

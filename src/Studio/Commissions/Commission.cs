@@ -1,0 +1,106 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Studio.Customers;
+using Studio.Data;
+
+namespace Studio.Commissions;
+
+/// <summary>What a customer asks for, and whom it remembers.</summary>
+public sealed class Commission : IVersioned
+{
+    public int Id { get; set; }
+
+    /// <summary>Such as <c>26-014</c>: two-digit year, running number.</summary>
+    public string Number { get; set; } = "";
+
+    public int CustomerId { get; set; }
+
+    public Customer? Customer { get; set; }
+
+    /// <summary>What is asked for, in a few words.</summary>
+    public string Title { get; set; } = "";
+
+    /// <summary>Whom or what it remembers.</summary>
+    public string Remembers { get; set; } = "";
+
+    public string Occasion { get; set; } = "";
+
+    public DateOnly? NeededBy { get; set; }
+
+    /// <summary><c>collection</c> or <c>delivery</c>.</summary>
+    public string Handover { get; set; } = "collection";
+
+    public string DeliveryAddress { get; set; } = "";
+
+    public string Notes { get; set; } = "";
+
+    /// <summary>Where it stands: a key of <see cref="Standing.All"/>.</summary>
+    public string Stands { get; set; } = Standing.Asked;
+
+    public DateTime CreatedAt { get; set; }
+
+    public int Version { get; set; }
+
+    private sealed class Table : IEntityTypeConfiguration<Commission>
+    {
+        public void Configure(EntityTypeBuilder<Commission> builder)
+        {
+            builder.HasIndex(c => c.Number).IsUnique();
+            builder.HasIndex(c => c.Stands); // the list's filter
+            builder.HasOne(c => c.Customer).WithMany().HasForeignKey(c => c.CustomerId).OnDelete(DeleteBehavior.Restrict);
+        }
+    }
+}
+
+/// <summary>One thing that happened to a commission; never changed afterwards.</summary>
+public sealed class CommissionEvent
+{
+    public int Id { get; set; }
+
+    public int CommissionId { get; set; }
+
+    public DateTime At { get; set; }
+
+    public string By { get; set; } = "";
+
+    /// <summary>Open key: <c>stands</c>, <c>quote</c>, <c>payment</c>, <c>keepsake</c>, <c>piece</c>, <c>note</c>.</summary>
+    public string Kind { get; set; } = "";
+
+    /// <summary>A whole sentence.</summary>
+    public string Words { get; set; } = "";
+
+    private sealed class Table : IEntityTypeConfiguration<CommissionEvent>
+    {
+        public void Configure(EntityTypeBuilder<CommissionEvent> builder)
+        {
+            builder.HasIndex(e => e.CommissionId); // the commission's story
+            builder.HasOne<Commission>().WithMany().HasForeignKey(e => e.CommissionId).OnDelete(DeleteBehavior.Restrict);
+        }
+    }
+}
+
+/// <summary>Where a commission stands, in the order of the work.</summary>
+public static class Standing
+{
+    public const string Asked = "asked";
+    public const string Quoted = "quoted";
+    public const string Agreed = "agreed";
+    public const string Making = "making";
+    public const string Ready = "ready";
+    public const string Home = "home";
+    public const string LetGo = "let-go";
+
+    /// <summary>Key, label, and what it means in a sentence.</summary>
+    public static IReadOnlyList<(string Key, string Label, string Means)> All { get; } =
+    [
+        (Asked, "Asked", "Someone has asked; there is no price yet."),
+        (Quoted, "Quoted", "A price has been sent; we wait for their answer."),
+        (Agreed, "Agreed", "They said yes; making may begin once the keepsakes are here."),
+        (Making, "In the making", "At least one layer is poured."),
+        (Ready, "Ready", "Finished and waiting to go home."),
+        (Home, "Home", "Handed over, and everything left over went back."),
+        (LetGo, "Let go", "They decided not to go ahead."),
+    ];
+
+    public static string Label(string key) => All.FirstOrDefault(s => s.Key == key).Label ?? key;
+}

@@ -1,0 +1,51 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Studio.Data;
+
+/// <summary>Opens the data folder at start: makes what is new, brings an older schema up to date, and refuses what looks like a loss.</summary>
+public static class DataOpening
+{
+    public static async Task<Saved> OpenAsync(IServiceProvider services, IConfiguration configuration)
+    {
+        var folder = DataSetup.Folder(configuration);
+        try
+        {
+            Directory.CreateDirectory(folder);
+            if (Lost(folder, configuration))
+            {
+                return Saved.Refused($"The data folder {folder} holds photographs but no studio.db: the database is lost or was moved. Put the file back (or restore a backup). To begin an empty studio beside the photographs, start once with --new-database true.");
+            }
+
+            await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+            await db.Database.MigrateAsync();
+            foreach (var seed in services.GetServices<ISeed>())
+            {
+                await seed.PlantAsync(db);
+            }
+
+            return Saved.Done();
+        }
+        catch (SqliteException e) when (e.SqliteErrorCode is 8 or 10 or 11 or 13 or 14 or 26)
+        {
+            return Saved.Refused($"The database {DataSetup.DatabaseFile(folder)} cannot be opened ({e.Message}). Nothing was changed. Check the disk and the file's rights, or restore a backup.");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Saved.Refused($"The data folder {folder} cannot be used: {e.Message} Choose another with --data FOLDER.");
+        }
+    }
+
+    private static bool Lost(string folder, IConfiguration configuration) =>
+        string.IsNullOrWhiteSpace(configuration["Database:Postgres"])
+        && !configuration.GetValue("new-database", false)
+        && !File.Exists(DataSetup.DatabaseFile(folder))
+        && Directory.Exists(Path.Combine(folder, "photos"))
+        && Directory.EnumerateFileSystemEntries(Path.Combine(folder, "photos")).Any();
+}
+
+/// <summary>Puts the seed catalogue into a database that lacks it; safe to run at every start.</summary>
+public interface ISeed
+{
+    Task PlantAsync(StudioDb db);
+}

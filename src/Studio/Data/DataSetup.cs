@@ -1,0 +1,68 @@
+using System.Data.Common;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Studio.Data;
+
+/// <summary>Where the studio's data lies, and the database wired up.</summary>
+public static class DataSetup
+{
+    /// <summary>The data folder: <c>DataDir</c> (or <c>--data</c>), else the account's own data folder.</summary>
+    public static string Folder(IConfiguration configuration)
+    {
+        var named = configuration["DataDir"];
+        var folder = string.IsNullOrWhiteSpace(named)
+            ? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "studio")
+            : named;
+        return Path.GetFullPath(folder);
+    }
+
+    /// <summary>The SQLite file in the data folder.</summary>
+    public static string DatabaseFile(string folder) => Path.Combine(folder, "studio.db");
+
+    public static IServiceCollection AddStudioData(this IServiceCollection services, IConfiguration configuration)
+    {
+        var postgres = configuration["Database:Postgres"];
+        if (!string.IsNullOrWhiteSpace(postgres))
+        {
+            services.AddDbContextFactory<PostgresStudioDb>(o => o.UseNpgsql(postgres));
+            services.AddSingleton<IDbContextFactory<StudioDb>, StudioDbFactory<PostgresStudioDb>>();
+            services.AddScoped<StudioDb>(s => s.GetRequiredService<PostgresStudioDb>());
+        }
+        else
+        {
+            services.AddDbContextFactory<SqliteStudioDb>(o => UseStudioSqlite(o, DatabaseFile(Folder(configuration))));
+            services.AddSingleton<IDbContextFactory<StudioDb>, StudioDbFactory<SqliteStudioDb>>();
+            services.AddScoped<StudioDb>(s => s.GetRequiredService<SqliteStudioDb>());
+        }
+
+        services.AddSingleton<News>();
+        return services;
+    }
+
+    /// <summary>SQLite as the studio wants it: foreign keys on, WAL, every commit on disk before it is acknowledged.</summary>
+    public static DbContextOptionsBuilder UseStudioSqlite(DbContextOptionsBuilder options, string file) =>
+        options.UseSqlite(new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 15 }.ToString())
+            .AddInterceptors(FullSync.Instance);
+
+    private sealed class FullSync : DbConnectionInterceptor
+    {
+        public static readonly FullSync Instance = new();
+
+        public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData) => Set(connection);
+
+        public override Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        {
+            Set(connection);
+            return Task.CompletedTask;
+        }
+
+        private static void Set(DbConnection connection)
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = "PRAGMA synchronous=FULL;";
+            command.ExecuteNonQuery();
+        }
+    }
+}

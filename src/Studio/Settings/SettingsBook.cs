@@ -1,0 +1,38 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+
+namespace Studio.Settings;
+
+/// <summary>Reads and writes the studio's settings.</summary>
+public sealed class SettingsBook(IDbContextFactory<StudioDb> factory, News news)
+{
+    /// <summary>The settings; their defaults on a database that has none yet.</summary>
+    public async Task<StudioSettings> ReadAsync()
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        return await db.Set<StudioSettings>().AsNoTracking().SingleOrDefaultAsync() ?? new StudioSettings();
+    }
+
+    /// <summary>Saves them; refused when somebody else saved since they were read.</summary>
+    public Task<Saved> SaveAsync(StudioSettings settings, string by) => Saved.TryAsync(async () =>
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        db.By = by;
+        if (await db.Set<StudioSettings>().AnyAsync())
+        {
+            db.Update(settings);
+        }
+        else
+        {
+            db.Add(settings);
+        }
+
+        await db.SaveChangesAsync();
+        news.Tell(News.Settings);
+        return Saved.Done(1);
+    });
+
+    /// <summary>The studio's time zone; UTC where the name is unknown to this machine.</summary>
+    public async Task<TimeZoneInfo> ZoneAsync() =>
+        TimeZoneInfo.TryFindSystemTimeZoneById((await ReadAsync()).TimeZone, out var zone) ? zone : TimeZoneInfo.Utc;
+}

@@ -1,0 +1,83 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Studio.Data;
+
+namespace Studio.Settings;
+
+/// <summary>The studio's own figures; one row.</summary>
+public sealed class StudioSettings : IVersioned
+{
+    public int Id { get; set; } = 1;
+
+    public string StudioName { get; set; } = "My studio";
+
+    public string Address { get; set; } = "";
+
+    public string Email { get; set; } = "";
+
+    public string Phone { get; set; } = "";
+
+    /// <summary>ISO 4217.</summary>
+    public string Currency { get; set; } = "GBP";
+
+    public string TaxName { get; set; } = "VAT";
+
+    public decimal TaxPercent { get; set; }
+
+    public decimal LabourRatePerHour { get; set; } = 18;
+
+    public decimal OverheadMonthly { get; set; }
+
+    public decimal BenchHoursPerMonth { get; set; } = 80;
+
+    public decimal MarginPercent { get; set; } = 30;
+
+    public decimal RemakePercent { get; set; } = 5;
+
+    public decimal DepositPercent { get; set; } = 50;
+
+    public decimal FeePercent { get; set; }
+
+    public decimal FeeFixed { get; set; }
+
+    public decimal RoundTo { get; set; } = 1;
+
+    public decimal PackagingCost { get; set; }
+
+    public decimal DeliveryCost { get; set; }
+
+    public int QuoteValidDays { get; set; } = 30;
+
+    public double WastePercent { get; set; } = 3;
+
+    public double WastePerBatchG { get; set; } = 5;
+
+    /// <summary>IANA name, such as <c>Europe/London</c>.</summary>
+    public string TimeZone { get; set; } = "Europe/London";
+
+    /// <summary>How lengths are shown: <c>metric</c> or <c>inch</c>.</summary>
+    public string Units { get; set; } = "metric";
+
+    /// <summary><c>A4</c> or <c>Letter</c>.</summary>
+    public string Paper { get; set; } = "A4";
+
+    /// <summary>Places where keepsakes are kept, offered while typing.</summary>
+    public List<string> Places { get; set; } = ["Keepsake drawer 1", "Keepsake drawer 2", "Drying box", "Bench"];
+
+    /// <summary>Address under which phones reach the studio, for QR labels; empty: the address the page was opened with.</summary>
+    public string PublicUrl { get; set; } = "";
+
+    /// <summary>True in the demo studio, so that every page says so.</summary>
+    public bool Demo { get; set; }
+
+    public int Version { get; set; }
+
+    private sealed class Table : IEntityTypeConfiguration<StudioSettings>
+    {
+        public void Configure(EntityTypeBuilder<StudioSettings> builder)
+        {
+            builder.Property(s => s.Id).ValueGeneratedNever();
+            builder.Property(s => s.Places).AsJson();
+        }
+    }
+}

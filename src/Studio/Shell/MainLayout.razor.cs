@@ -1,0 +1,61 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.JSInterop;
+using MudBlazor;
+using Studio.Data;
+using Studio.Settings;
+
+namespace Studio.Shell;
+
+/// <summary>The frame around every room.</summary>
+public partial class MainLayout
+{
+    private MudThemeProvider? theme;
+    private ErrorBoundary? boundary;
+    private StudioSettings settings = new();
+    private IDisposable? ear;
+    private bool dark;
+
+    [CascadingParameter]
+    private HttpContext? Http { get; set; }
+
+    [Inject]
+    private NavigationManager Nav { get; set; } = default!;
+
+    public void Dispose() => ear?.Dispose();
+
+    protected override async Task OnInitializedAsync()
+    {
+        dark = Http?.Request.Cookies["look"] is "dark";
+        settings = await Book.ReadAsync();
+        ear = News.Listen(n =>
+        {
+            if (n.Topic == News.Settings)
+            {
+                _ = InvokeAsync(async () =>
+                {
+                    settings = await Book.ReadAsync();
+                    StateHasChanged();
+                });
+            }
+        });
+    }
+
+    protected override void OnParametersSet() => boundary?.Recover();
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && theme is not null)
+        {
+            var chosen = await Script.InvokeAsync<string>("studio.look");
+            dark = chosen is "dark" || (chosen is not "light" && await theme.GetSystemDarkModeAsync());
+            StateHasChanged();
+        }
+    }
+
+    private async Task TurnAsync()
+    {
+        dark = !dark;
+        await Script.InvokeVoidAsync("studio.chooseLook", dark ? "dark" : "light");
+    }
+}

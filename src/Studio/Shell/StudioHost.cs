@@ -1,0 +1,137 @@
+using System.Reflection;
+using FluentValidation;
+using Hangfire;
+using Hangfire.InMemory;
+using Hangfire.PostgreSql;
+using Hangfire.Storage.SQLite;
+using Microsoft.AspNetCore.DataProtection;
+using MudBlazor;
+using MudBlazor.Services;
+using Studio.Data;
+using Studio.SignIn;
+
+namespace Studio.Shell;
+
+/// <summary>The web host: services and the order of the middle pieces.</summary>
+internal static class StudioHost
+{
+    private const string ContentSecurity =
+        "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; " +
+        "object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
+
+    public static void AddStudio(this WebApplicationBuilder builder)
+    {
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Hangfire", LogLevel.Warning).AddFilter("System.Net", LogLevel.Warning);
+        var services = builder.Services;
+        services.AddSingleton(TimeProvider.System);
+        services.AddStudioData(builder.Configuration);
+        services.AddSignIn();
+        services.AddDataProtection()
+            .SetApplicationName("studio")
+            .PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(DataSetup.Folder(builder.Configuration), "keys")));
+        services.AddRazorComponents().AddInteractiveServerComponents(o => o.DisconnectedCircuitRetentionPeriod = TimeSpan.FromMinutes(10));
+        services.AddSignalR(o => o.MaximumReceiveMessageSize = 1024 * 1024);
+        services.AddMudServices(o =>
+        {
+            o.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomCenter;
+            o.SnackbarConfiguration.VisibleStateDuration = 8000;
+        });
+        services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
+        services.AddHttpContextAccessor();
+        services.AddResponseCompression(o => o.MimeTypes = ["text/css", "text/javascript", "application/javascript", "font/ttf", "image/svg+xml"]);
+        AddByName(services);
+        AddJobs(services, builder.Configuration);
+    }
+
+    public static void UseStudio(this WebApplication app)
+    {
+        app.UseResponseCompression();
+        app.UseExceptionHandler("/trouble", createScopeForErrors: true);
+        app.UseStatusCodePagesWithReExecute("/not-found");
+        app.Use((http, next) =>
+        {
+            var h = http.Response.Headers;
+            h.ContentSecurityPolicy = ContentSecurity;
+            h.XContentTypeOptions = "nosniff";
+            h["Referrer-Policy"] = "same-origin";
+            h["Permissions-Policy"] = "camera=(self), geolocation=(), microphone=()";
+            return next();
+        });
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAntiforgery();
+        app.MapStaticAssets().AllowAnonymous();
+        foreach (var paths in app.Services.GetServices<IPaths>())
+        {
+            paths.Map(app);
+        }
+
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapHangfireDashboard("/jobs", new DashboardOptions { Authorization = [], DashboardTitle = "The clock", AppPath = "/" }).RequireAuthorization(Roles.Owner);
+        foreach (var job in app.Services.GetServices<IRecurring>())
+        {
+            job.Schedule(app.Services.GetRequiredService<IRecurringJobManager>());
+        }
+    }
+
+    // every book, path group, seed and recurring job is found by what it is: a new feature edits no list
+    private static void AddByName(IServiceCollection services)
+    {
+        foreach (var type in Assembly.GetExecutingAssembly().GetTypes().Where(t => t is { IsClass: true, IsAbstract: false }))
+        {
+            if (type.Name.EndsWith("Book", StringComparison.Ordinal))
+            {
+                services.AddScoped(type);
+            }
+
+            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring)))
+            {
+                services.AddSingleton(role, type);
+            }
+        }
+    }
+
+    private static void AddJobs(IServiceCollection services, IConfiguration configuration)
+    {
+        services.AddHangfire(h =>
+        {
+            h.SetDataCompatibilityLevel(CompatibilityLevel.Version_180).UseSimpleAssemblyNameTypeSerializer().UseRecommendedSerializerSettings();
+            if (configuration["Jobs:Storage"] is "InMemory")
+            {
+                h.UseInMemoryStorage(new InMemoryStorageOptions());
+            }
+            else if (configuration["Database:Postgres"] is { Length: > 0 } postgres)
+            {
+                h.UsePostgreSqlStorage(p => p.UseNpgsqlConnection(postgres));
+            }
+            else
+            {
+                // its own file: backups and migrations of the studio's records never meet the job tables
+                h.UseSQLiteStorage(Path.Combine(DataSetup.Folder(configuration), "jobs.db"), new SQLiteStorageOptions
+                {
+                    QueuePollInterval = TimeSpan.FromSeconds(2),
+                    InvisibilityTimeout = TimeSpan.FromMinutes(5),
+                });
+            }
+        });
+        services.AddHangfireServer(o =>
+        {
+            o.WorkerCount = 1;
+            o.SchedulePollingInterval = TimeSpan.FromSeconds(5);
+        });
+    }
+}
+
+/// <summary>Addresses that answer with something other than a page: a photograph, a paper.</summary>
+internal interface IPaths
+{
+    void Map(IEndpointRouteBuilder app);
+}
+
+/// <summary>A job that comes round by the clock.</summary>
+internal interface IRecurring
+{
+    void Schedule(IRecurringJobManager jobs);
+}

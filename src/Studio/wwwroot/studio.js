@@ -1,0 +1,13 @@
+// The few things a page cannot do from the server.
+window.studio = {
+  look: () => (document.cookie.match(/(?:^|; )look=(dark|light)/) || [])[1] || "",
+  chooseLook: (look) => {
+    document.cookie = `look=${look}; path=/; max-age=31536000; samesite=lax`;
+    document.documentElement.dataset.look = look;
+  },
+  // drafts survive a lost connection and a closed tab; they stay on this device
+  keepDraft: (key, json) => { try { localStorage.setItem("draft:" + key, json); } catch { /* a full or closed store only costs the draft */ } },
+  draft: (key) => { try { return localStorage.getItem("draft:" + key); } catch { return null; } },
+  dropDraft: (key) => { try { localStorage.removeItem("draft:" + key); } catch { /* nothing to drop */ } },
+  focus: (selector) => { const e = document.querySelector(selector); if (e) { e.focus(); } },
+};
