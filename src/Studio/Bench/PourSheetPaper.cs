@@ -1,0 +1,226 @@
+using System.Globalization;
+using Studio.Papers;
+
+namespace Studio.Bench;
+
+/// <summary>What lies beside the scale while one layer is poured. Every number comes computed.</summary>
+public sealed record PourSheetPaperModel
+{
+    public required PaperLetterhead Studio { get; init; }
+
+    public required PaperFormat Format { get; init; }
+
+    public required DateTime MadeUtc { get; init; }
+
+    public required string Piece { get; init; }
+
+    public required string Commission { get; init; }
+
+    public required string LayerName { get; init; }
+
+    /// <summary>Counted from 1 in pouring order.</summary>
+    public required int LayerNumber { get; init; }
+
+    public required int LayerCount { get; init; }
+
+    /// <summary>The section with this layer marked: give its polygon <see cref="PaperPattern.Hatch"/> and its label <c>Strong</c>.</summary>
+    public PaperDrawing? Section { get; init; }
+
+    public required string Resin { get; init; }
+
+    /// <summary>The mixing ratio in words: "100 : 45 by weight".</summary>
+    public string Mix { get; init; } = "";
+
+    /// <summary>Which data sheet, of what date, and what it says that matters here.</summary>
+    public string DataSheet { get; init; } = "";
+
+    public double FromMm { get; init; }
+
+    public double ToMm { get; init; }
+
+    /// <summary>Along the middle of a face, from the mould's lowest point.</summary>
+    public double FaceMarkMm { get; init; }
+
+    /// <summary>To be mixed in all, waste included [g].</summary>
+    public double MixG { get; init; }
+
+    public double? PotLifeMinutes { get; init; }
+
+    public required IReadOnlyList<PourSheetBatch> Batches { get; init; }
+
+    public IReadOnlyList<PourSheetAmount> Additions { get; init; } = [];
+
+    public IReadOnlyList<PourSheetAmount> Scatter { get; init; } = [];
+
+    public IReadOnlyList<PourSheetAmount> Placed { get; init; } = [];
+
+    /// <summary>What to lay ready, one thing a line.</summary>
+    public IReadOnlyList<string> Prepare { get; init; } = [];
+
+    /// <summary>Cautions beyond the standing ones (dust, pressure pot, heat gun), and the engine's warnings for this layer.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    public PourSheetTimes? Times { get; init; }
+}
+
+/// <summary>One cup: grams of each part.</summary>
+public sealed record PourSheetBatch(double PartAG, double PartBG);
+
+/// <summary>Something that goes in with the resin.</summary>
+/// <param name="Grams">Null where it is counted, not weighed.</param>
+/// <param name="Note">Such as "3 of them, KS-26-00042-H, 12 mm from the left edge".</param>
+public sealed record PourSheetAmount(string Name, double? Grams, string? Note = null);
+
+/// <summary>What the clock says, either as hours after the start or, once started, as instants (UTC).</summary>
+/// <param name="RestsOn">The reading or the sheet's temperature that they rest on.</param>
+public sealed record PourSheetTimes(string RestsOn)
+{
+    public double? NextPourFromHours { get; init; }
+
+    public double? NextPourUntilHours { get; init; }
+
+    public double? DemouldHours { get; init; }
+
+    public DateTime? StartUtc { get; init; }
+
+    public DateTime? NextPourFromUtc { get; init; }
+
+    public DateTime? NextPourUntilUtc { get; init; }
+
+    public DateTime? DemouldUtc { get; init; }
+}
+
+/// <summary>The pour sheet for one layer: large figures, boxes to tick, lines to write on.</summary>
+public static class PourSheetPaper
+{
+    private static readonly string[] StandingCautions =
+    [
+        "Follow the resin's data sheet and safety data sheet; where they differ from this sheet, they are right.",
+        "Nitrile gloves, changed often; eye protection; sleeves down. Latex does not protect. Uncured resin or hardener on the skin: off with soap and water, never solvent.",
+        "Open the windows or run the extraction before the first cup.",
+        "Mixed resin heats itself: pour promptly, never leave a full cup standing. If a cup smokes or grows hot, take it outside if you safely can and keep away from the fumes.",
+    ];
+
+    public static byte[] Create(PourSheetPaperModel model, PaperSize size) => PaperFlow.Render(
+        new PaperSetup($"Pour sheet, {model.Piece}, layer {model.LayerNumber} of {model.LayerCount}", size, PaperType.Bench(), model.Format.Language, model.Studio.StudioName,
+            $"{model.Studio.StudioName} · {model.Piece} · layer {model.LayerNumber} of {model.LayerCount}", model.MadeUtc) { SideMm = 16, TopMm = 14 },
+        flow =>
+        {
+            Opening(flow, model);
+            Grams(flow, model);
+            With(flow, model);
+            Before(flow, model);
+            Clock(flow, model);
+            Cautions(flow, model);
+        });
+
+    private static void Opening(PaperFlow flow, PourSheetPaperModel model)
+    {
+        var format = model.Format;
+        flow.Text($"{model.Piece} · {model.Commission}", flow.Type.Strong);
+        flow.Title(string.Create(CultureInfo.InvariantCulture, $"Layer {model.LayerNumber} of {model.LayerCount}: {model.LayerName}"));
+        flow.Space(8);
+        void Facts()
+        {
+            flow.Pairs(Measure.Mm(27),
+            [
+                ("Resin", model.Resin),
+                ("Mix", model.Mix.Length > 0 ? model.Mix : null),
+                ("Pour from", $"{format.Length(model.FromMm)} up to {format.Length(model.ToMm)}"),
+                ("Mark on the face", format.Length(model.FaceMarkMm) + " from the lowest point"),
+                ("Pot life", model.PotLifeMinutes is { } pot ? format.Number(pot) + " minutes, by the data sheet" : null),
+                ("Data sheet", model.DataSheet.Length > 0 ? model.DataSheet : null),
+            ]);
+        }
+
+        if (model.Section is { } section)
+        {
+            flow.Columns(18, (1, () => flow.Drawing(section, Measure.Mm(58))), (1.1, Facts));
+        }
+        else
+        {
+            Facts();
+        }
+    }
+
+    private static void Grams(PaperFlow flow, PourSheetPaperModel model)
+    {
+        var type = flow.Type;
+        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 12);
+        flow.Table(
+            [new("Batch", 0.6), new("A, resin [g]", 1.3, Right: true), new("B, hardener [g]", 1.3, Right: true), new("Weighed and mixed", 0.9, Right: true)],
+            [.. model.Batches.Select((b, i) => (IReadOnlyList<PaperCell>)
+            [
+                PaperCell.Of((i + 1).ToString(CultureInfo.InvariantCulture), type.Figure),
+                PaperCell.Of(model.Format.GramsFigure(b.PartAG), type.Figure),
+                PaperCell.Of(model.Format.GramsFigure(b.PartBG), type.Figure),
+                new PaperCell([]) { Tick = type.Figure.Leading },
+            ])]);
+    }
+
+    private static void With(PaperFlow flow, PourSheetPaperModel model)
+    {
+        var rows = model.Additions.Select(a => ("Stir in", a)).Concat(model.Scatter.Select(a => ("Scatter", a))).Concat(model.Placed.Select(a => ("Place", a))).ToList();
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        flow.Heading("With it", 12);
+        flow.Table(
+            [new("", 0.6), new("What", 2.2), new("Grams", 0.8, Right: true), new("Done", 0.5, Right: true)],
+            [.. rows.Select(r => (IReadOnlyList<PaperCell>)
+            [
+                PaperCell.Of(r.Item1, flow.Type.Text),
+                new([(r.a.Name, flow.Type.Strong), (r.a.Note ?? "", flow.Type.Small)]),
+                PaperCell.Of(r.a.Grams is { } grams ? model.Format.GramsFigure(grams) : "by hand", flow.Type.Strong),
+                new PaperCell([]) { Tick = flow.Type.Text.Leading },
+            ])]);
+    }
+
+    private static void Before(PaperFlow flow, PourSheetPaperModel model)
+    {
+        flow.Heading("Before you pour", 12);
+        flow.Bullets(["First the level: mould and shelf level both ways.", .. model.Prepare], tick: true);
+        flow.Space(2);
+        flow.Signatures(Measure.Mm(9), (1, "Room temperature [°C]"), (1.4, "Poured: day and time"), (1.2, "By"));
+    }
+
+    private static void Clock(PaperFlow flow, PourSheetPaperModel model)
+    {
+        if (model.Times is not { } times)
+        {
+            return;
+        }
+
+        flow.Space(10);
+        flow.Boxed(() =>
+        {
+            flow.Block("H2", "Then", flow.Type.Heading);
+            flow.Pairs(Measure.Mm(48), Rows(times, model.Format), flow.Type.Strong);
+            flow.Text(times.RestsOn + " A colder room takes longer: write the temperature in, and the program moves these times.", flow.Type.Small);
+        });
+    }
+
+    private static IReadOnlyList<(string Label, string? Value)> Rows(PourSheetTimes times, PaperFormat format) =>
+    [
+        ("Poured", times.StartUtc is { } start ? format.Moment(start) : null),
+        ("Next pour, not before", times.NextPourFromUtc is { } from ? format.NotBefore(from) : Hours(times.NextPourFromHours, Math.Ceiling, format)),
+        ("Next pour, not after", times.NextPourUntilUtc is { } until ? format.NotAfter(until) : Hours(times.NextPourUntilHours, Math.Floor, format)),
+        ("Demould, not before", times.DemouldUtc is { } demould ? format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, format)),
+    ];
+
+    /// <summary>Tenths of an hour, rounded the careful way.</summary>
+    private static string? Hours(double? hours, Func<double, double> careful, PaperFormat format) =>
+        hours is { } h ? format.Number(careful(Math.Round(h * 10, 6)) / 10) + " hours after the pour" : null;
+
+    private static void Cautions(PaperFlow flow, PourSheetPaperModel model)
+    {
+        flow.Space(10);
+        flow.Boxed(() =>
+        {
+            flow.Block("H2", "Take care", flow.Type.Heading);
+            flow.Bullets([.. model.Cautions, .. StandingCautions], flow.Type.Sized(10));
+        }, PaperInks.Amber);
+    }
+}

@@ -1,0 +1,142 @@
+using PdfSharp.Drawing;
+
+namespace Studio.Papers;
+
+internal sealed partial class PaperFlow
+{
+    private sealed record SetLabel(PaperLabel Label, IReadOnlyList<string> Lines, PaperStyle Style, XPoint Anchor)
+    {
+        public double Height => (Lines.Count * Style.Leading) + 3;
+
+        public double Top { get; set; }
+    }
+
+    /// <summary>A drawing to scale in the present column, its names in a column of their own at the right.</summary>
+    /// <param name="maxHeight">Height at most [pt].</param>
+    /// <param name="labelStyle">Face of the names.</param>
+    public void Drawing(PaperDrawing drawing, double maxHeight, PaperStyle? labelStyle = null)
+    {
+        var points = drawing.Shapes.SelectMany(Points).ToList();
+        if (points.Count == 0)
+        {
+            return;
+        }
+
+        var labels = drawing.Shapes.OfType<PaperLabel>().ToList();
+        var style = labelStyle ?? Type.Small;
+        var (minX, maxX, minZ, maxZ) = (points.Min(p => p.XMm), points.Max(p => p.XMm), points.Min(p => p.ZMm), points.Max(p => p.ZMm));
+        var room = labels.Count == 0 ? Width : Width * 0.58;
+        var scale = Math.Min(room / Math.Max(maxX - minX, 1), maxHeight / Math.Max(maxZ - minZ, 1));
+        var tall = (maxZ - minZ) * scale;
+        var gap = (maxX - minX) * scale;
+        var set = SetLabels(labels, style, Width - gap - 18, p => Place(p, 0));
+        var height = Math.Max(tall, set.Sum(l => l.Height));
+
+        Need(height);
+        var top = Y;
+        var shift = (height - tall) / 2;
+        set = SetLabels(labels, style, Width - gap - 18, p => Place(p, top + shift));
+        using (_ink.Figure(drawing.Alt, new XRect(Left, top, Width, height)))
+        {
+            foreach (var shape in drawing.Shapes)
+            {
+                Draw(shape, p => Place(p, top + shift));
+            }
+
+            Draw(set, top, top + height, Left + gap + 18);
+        }
+
+        Y = top + height;
+
+        XPoint Place(PaperPoint p, double from) => new(Left + ((p.XMm - minX) * scale), from + ((maxZ - p.ZMm) * scale));
+    }
+
+    private static IEnumerable<PaperPoint> Points(PaperShape shape) => shape switch
+    {
+        PaperPolygon polygon => polygon.Points,
+        PaperLine line => [line.From, line.To],
+        PaperNote note => [note.At],
+        _ => [],
+    };
+
+    private void Draw(PaperShape shape, Func<PaperPoint, XPoint> place)
+    {
+        switch (shape)
+        {
+            case PaperPolygon polygon:
+                Draw(polygon, [.. polygon.Points.Select(place)]);
+                break;
+            case PaperLine line:
+                var (a, b) = (place(line.From), place(line.To));
+                _ink.Line(a.X, a.Y, b.X, b.Y, PaperInks.Hex(line.Stroke) ?? PaperInks.Ink, line.WidthPt, line.Dashed);
+                break;
+            case PaperNote note:
+                var at = place(note.At);
+                var text = PaperWrap.Clean(note.Text);
+                _ink.Text(text, Type.Label, at.X - (_ink.Width(text, Type.Label) / 2), at.Y + (Type.Label.Font.Size * 0.35));
+                break;
+        }
+    }
+
+    private void Draw(PaperPolygon polygon, XPoint[] points)
+    {
+        _ink.Polygon(points, PaperInks.Hex(polygon.Fill), null);
+        var flat = points.Select(p => (p.X, p.Y)).ToList();
+        if (points.Length >= 3 && polygon.Pattern is PaperPattern.Hatch or PaperPattern.CrossHatch)
+        {
+            foreach (var (from, to) in PaperHatch.Lines(flat, -45, 4.5).Concat(polygon.Pattern is PaperPattern.CrossHatch ? PaperHatch.Lines(flat, 45, 4.5) : []))
+            {
+                _ink.Line(from.X, from.Y, to.X, to.Y, PaperInks.Ink, 0.6);
+            }
+        }
+
+        if (points.Length >= 3 && polygon.Pattern is PaperPattern.Dots)
+        {
+            foreach (var (x, y) in PaperHatch.Dots(flat, 4.5))
+            {
+                _ink.Rectangle(new XRect(x - 0.5, y - 0.5, 1, 1), PaperInks.Ink, null);
+            }
+        }
+
+        if (PaperInks.Hex(polygon.Stroke) is { } stroke)
+        {
+            _ink.Polygon(points, null, stroke, polygon.StrokePt);
+        }
+    }
+
+    private List<SetLabel> SetLabels(IReadOnlyList<PaperLabel> labels, PaperStyle style, double width, Func<PaperPoint, XPoint> place)
+    {
+        var strong = style.Bold();
+        return [.. labels.Select(l => (Label: l, Style: l.Strong ? strong : style))
+            .Select(l => new SetLabel(l.Label, PaperWrap.Lines(l.Label.Text, width, s => _ink.Width(s, l.Style)), l.Style, place(l.Label.Anchor)))
+            .OrderBy(l => l.Anchor.Y)];
+    }
+
+    /// <summary>Sets each name as near its anchor's height as its neighbours allow.</summary>
+    private void Draw(List<SetLabel> labels, double top, double bottom, double x)
+    {
+        var y = top;
+        foreach (var label in labels)
+        {
+            label.Top = y = Math.Max(y, label.Anchor.Y - (label.Height / 2));
+            y += label.Height;
+        }
+
+        var floor = bottom;
+        foreach (var label in Enumerable.Reverse(labels))
+        {
+            label.Top = Math.Min(label.Top, floor - label.Height);
+            floor = label.Top;
+        }
+
+        foreach (var label in labels)
+        {
+            var middle = label.Top + (label.Style.Leading / 2);
+            _ink.Line(label.Anchor.X, label.Anchor.Y, x - 4, middle, PaperInks.Slate, label.Label.Strong ? 0.9 : 0.5);
+            for (var i = 0; i < label.Lines.Count; i++)
+            {
+                _ink.Text(label.Lines[i], label.Style, x, label.Top + (i * label.Style.Leading) + label.Style.Ascent);
+            }
+        }
+    }
+}
