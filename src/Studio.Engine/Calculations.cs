@@ -1,0 +1,40 @@
+using Studio.Engine.Json;
+using Studio.Engine.Layers;
+using Studio.Engine.Price;
+
+namespace Studio.Engine;
+
+/// <summary>Every calculation by its name on the command line: JSON text in, exit code and JSON text out. See docs/calculations.md.</summary>
+public static class Calculations
+{
+    /// <summary>Name to function. None of them throws for any text.</summary>
+    public static IReadOnlyDictionary<string, Func<string, Answer>> All { get; } = new Dictionary<string, Func<string, Answer>>(StringComparer.Ordinal)
+    {
+        ["layers"] = text => Answer.Of(LayersJson.Run(text), Written.Text),
+        ["cure"] = _ => NotYet("cure"),
+        ["heat"] = _ => NotYet("heat"),
+        ["price"] = text => Answer.Of(PriceJson.Run(text), PriceJson.Write),
+    };
+
+    /// <summary>Runs a calculation by name; an unknown name is an answer too.</summary>
+    public static Answer Run(string what, string text) =>
+        All.TryGetValue(what, out var calculation) ? calculation(text) : Answer.Refused("", $"There is no calculation '{what}'. There are: {string.Join(", ", All.Keys)}.");
+
+    private static Answer NotYet(string what) => Answer.Refused("", $"The calculation '{what}' is not here yet; it comes with a later version.");
+}
+
+/// <summary>What a calculation answers.</summary>
+/// <param name="ExitCode">0 with a result, 2 with errors.</param>
+/// <param name="Json">The result, or <c>{"errors":[{"path","message"}]}</c>.</param>
+public sealed record Answer(int ExitCode, string Json)
+{
+    private const int Usable = 0;
+    private const int NotUsable = 2;
+
+    /// <summary>A single error.</summary>
+    public static Answer Refused(string path, string message) => new(NotUsable, Written.Errors([new InputError(path, message)]));
+
+    /// <summary>A result or its errors.</summary>
+    internal static Answer Of<T>(Outcome<T> outcome, Func<T, string> write)
+        where T : class => outcome.Ok ? new Answer(Usable, write(outcome.Value)) : new Answer(NotUsable, Written.Errors(outcome.Errors));
+}
