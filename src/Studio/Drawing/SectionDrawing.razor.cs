@@ -1,0 +1,174 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.JSInterop;
+
+namespace Studio.Drawing;
+
+/// <summary>A section drawing: small for the shelf, large with dimensions and names, or editable by its lines.</summary>
+public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
+{
+    private const double SmallWidth = 120;
+    private const double LargeWidth = 620;
+    private static int made;
+
+    // each drawing's patterns have names of their own, so that hiding one drawing does not take another's hatching away
+    private readonly string key = "section" + Interlocked.Increment(ref made).ToString(CultureInfo.InvariantCulture);
+    private ElementReference svg;
+    private IJSObjectReference? module;
+    private IJSObjectReference? watch;
+    private DotNetObjectReference<SectionDrawing>? self;
+    private SectionLayout? sheet;
+    private double? measured;
+    private bool gone;
+
+    [Parameter, EditorRequired]
+    public SectionView? View { get; set; }
+
+    /// <summary>With dimensions and names.</summary>
+    [Parameter]
+    public bool Large { get; set; }
+
+    /// <summary>About 120 px wide, no words. What is neither small nor large is small.</summary>
+    [Parameter]
+    public bool Small { get; set; }
+
+    /// <summary>Lines of movable layers can be dragged or moved by arrow keys.</summary>
+    [Parameter]
+    public bool Editable { get; set; }
+
+    /// <summary>Width in px; a large drawing measures the room it has.</summary>
+    [Parameter]
+    public double? Width { get; set; }
+
+    /// <summary>Height of the drawing itself at most [px].</summary>
+    [Parameter]
+    public double? Tallest { get; set; }
+
+    /// <summary><c>metric</c> or <c>inch</c>.</summary>
+    [Parameter]
+    public string Units { get; set; } = "metric";
+
+    [Parameter]
+    public string Class { get; set; } = "";
+
+    /// <summary>Replaces the words said of the drawing.</summary>
+    [Parameter]
+    public string? Label { get; set; }
+
+    /// <summary>A line was moved: the layer's key and the height asked for, as it stands for casting [mm].</summary>
+    [Parameter]
+    public EventCallback<LineMove> Moved { get; set; }
+
+    private string Words => Label ?? (Large ? SectionWords.Whole(View!) : View!.Words);
+
+    protected override void OnParametersSet() => Lay();
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (!Large || watch is not null || sheet is null || gone)
+        {
+            return;
+        }
+
+        try
+        {
+            self ??= DotNetObjectReference.Create(this);
+            module ??= await script.InvokeAsync<IJSObjectReference>("import", "/drawing.js");
+            watch ??= await module.InvokeAsync<IJSObjectReference>("watch", svg, self, Editable);
+        }
+        catch (JSDisconnectedException)
+        {
+            // the browser left; nothing to measure any more
+        }
+    }
+
+    /// <summary>The browser tells how wide the drawing may be.</summary>
+    [JSInvokable]
+    public void Fit(double width)
+    {
+        if (!gone && width > 60 && Math.Abs(width - (measured ?? LargeWidth)) > 4)
+        {
+            measured = width;
+            Lay();
+            StateHasChanged();
+        }
+    }
+
+    /// <summary>The browser drags a line to a height of the drawing box [its own units from the top].</summary>
+    [JSInvokable]
+    public Task DragAsync(int layer, double y, bool last)
+    {
+        if (gone || sheet is null || View is null)
+        {
+            return Task.CompletedTask;
+        }
+
+        var drawn = View.HeightMm - ((y - sheet.Top) / sheet.Scale);
+        return Moved.InvokeAsync(new LineMove(layer, Math.Round(View.Drawn(drawn)), last));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        gone = true;
+        try
+        {
+            if (watch is not null)
+            {
+                await watch.InvokeVoidAsync("stop");
+                await watch.DisposeAsync();
+            }
+
+            if (module is not null)
+            {
+                await module.DisposeAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // the browser left first
+        }
+
+        self?.Dispose();
+    }
+
+    private void Lay() => sheet = View is { WidestMm: > 0, HeightMm: > 0 } v
+        ? new SectionLayout(v, Large, Width ?? (Large ? measured ?? LargeWidth : SmallWidth), Tallest ?? (Large ? 560 : 130), Units)
+        : null;
+
+    private static string State(SectionBand band) => band.Layer.State.ToString().ToLowerInvariant();
+
+    // a colour from a record could be anything; only one that is a colour reaches the page
+    private static string Colour(SectionBand band) =>
+        band.Layer.Colour is ['#', .. var digits] && digits.Length is 3 or 6 && digits.All(char.IsAsciiHexDigit) ? band.Layer.Colour : "#cfd8d6";
+
+    private static string Ends(SectionDimension d)
+    {
+        var (x1, y1, x2, y2) = (SectionLayout.Number(d.X1), SectionLayout.Number(d.Y1), SectionLayout.Number(d.X2), SectionLayout.Number(d.Y2));
+        return d.Upright
+            ? $"M{x1} {y1}V{y2}m-4 -3l8 6M{SectionLayout.Number(d.X1 - 4)} {SectionLayout.Number(d.Y1 - 3)}l8 6M{SectionLayout.Number(d.X1 - 5)} {y1}h10M{SectionLayout.Number(d.X2 - 5)} {y2}h10"
+            : $"M{x1} {y1}H{x2}m-3 4l6 -8M{SectionLayout.Number(d.X1 - 3)} {SectionLayout.Number(d.Y1 + 4)}l6 -8M{x1} {SectionLayout.Number(d.Y1 - 5)}v10M{x2} {SectionLayout.Number(d.Y2 - 5)}v10";
+    }
+
+    // arrows move by a millimetre, with shift by ten; Page keys by ten as sliders do
+    private Task KeyAsync(SectionLine line, KeyboardEventArgs e)
+    {
+        var up = View!.AsStands ? 1 : -1;
+        var step = e.ShiftKey ? 10 : 1;
+        double? to = e.Key switch
+        {
+            "ArrowUp" or "ArrowRight" => line.Mm + (up * step),
+            "ArrowDown" or "ArrowLeft" => line.Mm - (up * step),
+            "PageUp" => line.Mm + (up * 10),
+            "PageDown" => line.Mm - (up * 10),
+            _ => null,
+        };
+        return to is { } mm ? Moved.InvokeAsync(new LineMove(line.Key, mm, Last: true)) : Task.CompletedTask;
+    }
+}
+
+/// <summary>A line of the drawing was moved.</summary>
+/// <param name="Layer">The layer whose top it is, by its key.</param>
+/// <param name="ToMm">Height asked for, as it stands for casting [mm].</param>
+/// <param name="Last">False while still dragging.</param>
+public sealed record LineMove(int Layer, double ToMm, bool Last);

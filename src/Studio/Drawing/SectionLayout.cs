@@ -1,0 +1,248 @@
+using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text;
+
+namespace Studio.Drawing;
+
+/// <summary>A name beside the drawing with the line that leads to it; all in drawing units (about one pixel each).</summary>
+/// <param name="Y">Top of the block of lines.</param>
+public sealed record SectionLabel(int Number, IReadOnlyList<string> Lines, string Detail, string Full, LayerState State, double X, double Y, double Height, double AnchorX, double AnchorY);
+
+/// <summary>A dimension line with its figure.</summary>
+public sealed record SectionDimension(double X1, double Y1, double X2, double Y2, string Text, bool Upright);
+
+/// <summary>The line at the top of a layer, which can be moved where the layer allows it.</summary>
+public sealed record SectionLine(int Key, string Above, string Below, double Mm, double LowMm, double HighMm, double X1, double X2, double Y);
+
+/// <summary>A speck or a plate that stands for what lies in a layer.</summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct SectionMark(double X, double Y, double Size);
+
+/// <summary>Places a section on a sheet of a given width: the scale, the dimension lines, and names that never cover each other.</summary>
+public sealed class SectionLayout
+{
+    private const double LineHeight = 18;
+    private const double DetailHeight = 16;
+    private const double LabelGap = 8;
+    private const double LetterWidth = 7.6;
+
+    private readonly SectionView view;
+    private readonly string units;
+
+    /// <summary>Takes the view, whether it has names and dimensions, and the width to fill.</summary>
+    /// <param name="width">Drawing units, about a pixel each.</param>
+    /// <param name="tallest">The drawing itself is at most this high.</param>
+    public SectionLayout(SectionView view, bool large, double width, double tallest, string units)
+    {
+        (this.view, this.units, Width) = (view, units, width);
+        var left = large ? 66 : 5;
+        var right = large ? Math.Clamp(width * 0.36, 118, 250) : 5;
+        var head = large ? 34 : 5;
+        var foot = large ? 34 : 5;
+        Scale = Math.Max(0.001, Math.Min((width - left - right) / view.WidestMm, (tallest - head - foot) / view.HeightMm));
+        AxisX = left + ((width - left - right) / 2);
+        var labels = large ? Labels(width - right + 14, right - 14) : [];
+        var tall = view.HeightMm * Scale;
+        var needed = labels.Sum(l => l.Height + LabelGap);
+        Height = Math.Max(tall, needed) + head + foot;
+        Top = head + Math.Max(0, (needed - tall) / 2);
+        LeftX = AxisX - (view.WidestMm / 2 * Scale);
+        RightX = AxisX + (view.WidestMm / 2 * Scale);
+        LabelList = Spread(labels, 6, Height - 6);
+        Dimensions = large ? [.. AllDimensions()] : [];
+        Lines = [.. AllLines()];
+    }
+
+    public double Width { get; }
+
+    public double Height { get; }
+
+    /// <summary>Drawing units a mm.</summary>
+    public double Scale { get; }
+
+    public double AxisX { get; }
+
+    public double Top { get; }
+
+    public double LeftX { get; }
+
+    public double RightX { get; }
+
+    public IReadOnlyList<SectionLabel> LabelList { get; }
+
+    public IReadOnlyList<SectionDimension> Dimensions { get; }
+
+    public IReadOnlyList<SectionLine> Lines { get; }
+
+    /// <summary>Where a drawn height lies.</summary>
+    public double Y(double zMm) => Top + ((view.HeightMm - zMm) * Scale);
+
+    /// <summary>Where a distance from the axis lies.</summary>
+    public double X(double xMm) => AxisX + (xMm * Scale);
+
+    /// <summary>A closed path.</summary>
+    public string Path(IReadOnlyList<SectionPoint> points)
+    {
+        var path = new StringBuilder();
+        foreach (var p in points)
+        {
+            path.Append(path.Length == 0 ? 'M' : 'L').Append(Number(X(p.XMm))).Append(' ').Append(Number(Y(p.ZMm)));
+        }
+
+        return path.Length == 0 ? "" : path.Append('Z').ToString();
+    }
+
+    /// <summary>The mould's wall, open at the rim: down the left side, along the bottom, up the right.</summary>
+    /// <param name="outMm">How far outside the resin [drawing units].</param>
+    public string Wall(double outMm)
+    {
+        var n = view.Outline.Count / 2;
+        var right = view.Outline.Take(n).Reverse().ToList();
+        var left = view.Outline.Skip(n).Reverse().ToList();
+        var path = new StringBuilder();
+        foreach (var p in right.Concat(left))
+        {
+            path.Append(path.Length == 0 ? 'M' : 'L').Append(Number(X(p.XMm) + (p.XMm >= 0 && right.Contains(p) ? outMm : -outMm))).Append(' ').Append(Number(Y(p.ZMm) + (p.ZMm <= 0 ? outMm : 0)));
+        }
+
+        return path.ToString();
+    }
+
+    /// <summary>A number as SVG reads it.</summary>
+    public static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+
+    /// <summary>A length as a workshop drawing writes it: the unit stands once, at the greatest.</summary>
+    public string Length(double mm, bool unit = false) => units == "inch"
+        ? (mm / 25.4).ToString("0.##", CultureInfo.InvariantCulture) + (unit ? " in" : "")
+        : mm.ToString("0.#", CultureInfo.InvariantCulture) + (unit ? " mm" : "");
+
+    /// <summary>Specks for loose filling, always the same for the same layer, on the layer's floor where loose pieces come to rest.</summary>
+    public IEnumerable<SectionMark> Specks(SectionBand band)
+    {
+        var depth = band.Layer.ToMm - band.Layer.FromMm;
+        for (var i = 0; i < 46 && depth > 0; i++)
+        {
+            // the golden ratio spreads points evenly without any chance in it
+            var (a, b) = (Fraction(i * 0.6180339887), Fraction(i * 0.7548776662));
+            var z = band.Layer.FromMm + (depth * (0.08 + (0.84 * b)));
+            if (z < view.HeightMm && z > 0)
+            {
+                var half = view.WidthMm(z) / 2;
+                yield return new SectionMark(X(((2 * a) - 1) * half * 0.92), Y(view.Drawn(z)), 1.1 + (0.9 * Fraction(i * 0.37)));
+            }
+        }
+    }
+
+    /// <summary>A small plate for each thing set by hand, side by side across the layer.</summary>
+    public IEnumerable<(SectionMark At, string Name)> Plates(SectionBand band)
+    {
+        var z = Math.Clamp((band.Layer.FromMm + band.Layer.ToMm) / 2, 0, view.HeightMm);
+        var names = band.Layer.Placed;
+        var width = view.WidthMm(z) * Scale * 0.7;
+        var size = Math.Min(Math.Min((band.Layer.ToMm - band.Layer.FromMm) * Scale * 0.62, 30), width / Math.Max(1, names.Count) * 0.8);
+        for (var i = 0; i < names.Count && size > 2; i++)
+        {
+            yield return (new SectionMark(AxisX - (width / 2) + (width * (i + 0.5) / names.Count), Y(view.Drawn(z)), size), names[i]);
+        }
+    }
+
+    private static double Fraction(double value) => value - Math.Floor(value);
+
+    private List<SectionLabel> Labels(double x, double room)
+    {
+        var letters = (int)Math.Max(8, room / LetterWidth);
+        var labels = view.Bands.Where(b => b.Points.Count > 0).Select(b => Label(b, x, letters)).ToList();
+        if (view.FormerSpec is { } box && view.Former.Count > 0)
+        {
+            var lines = Wrap($"Room for lights, {Length(box.OuterWidthMm)} × {Length(box.OuterDepthMm, true)}", letters);
+            var mid = (view.Former[0].LowMm + view.Former[0].HighMm) / 2;
+            labels.Add(new SectionLabel(0, lines, "", "", LayerState.Planned, x, 0, lines.Count * LineHeight, view.Former[0].RightMm, mid));
+        }
+
+        return labels;
+    }
+
+    private SectionLabel Label(SectionBand band, double x, int letters)
+    {
+        var l = band.Layer;
+        var lines = Wrap($"{band.Number}  {l.Name}", letters);
+        var detail = string.Join(" · ", new[] { l.State == LayerState.Planned ? "" : SectionWords.Of(l.State), $"{Length(l.ToMm - l.FromMm, true)} deep", l.Note }.Where(s => s.Length > 0));
+        var mid = Math.Clamp((l.FromMm + l.ToMm) / 2, 0, view.HeightMm);
+        return new SectionLabel(band.Number, lines, detail, l.Name, l.State, x, 0, (lines.Count * LineHeight) + DetailHeight, view.WidthMm(mid) / 2, view.Drawn(mid));
+    }
+
+    // first down the column, each as near its layer as those above allow, then up from the bottom edge
+    private List<SectionLabel> Spread(List<SectionLabel> labels, double top, double bottom)
+    {
+        var set = labels.Select(l => l with { AnchorX = X(l.AnchorX) - 3, AnchorY = Y(l.AnchorY) }).OrderBy(l => l.AnchorY).ToList();
+        var y = top;
+        for (var i = 0; i < set.Count; i++)
+        {
+            set[i] = set[i] with { Y = Math.Max(y, set[i].AnchorY - (set[i].Height / 2)) };
+            y = set[i].Y + set[i].Height + LabelGap;
+        }
+
+        var floor = bottom;
+        for (var i = set.Count - 1; i >= 0; i--)
+        {
+            set[i] = set[i] with { Y = Math.Min(set[i].Y, floor - set[i].Height) };
+            floor = set[i].Y - LabelGap;
+        }
+
+        return set;
+    }
+
+    private IEnumerable<SectionDimension> AllDimensions()
+    {
+        var outer = 16;
+        yield return new SectionDimension(outer, Y(0), outer, Y(view.HeightMm), Length(view.HeightMm, true), Upright: true);
+        foreach (var l in view.Bands.Where(b => b.Points.Count > 0).Select(b => b.Layer))
+        {
+            var (a, b) = (Y(view.Drawn(Math.Max(0, l.FromMm))), Y(view.Drawn(Math.Min(l.ToMm, view.HeightMm))));
+            yield return new SectionDimension(46, a, 46, b, Math.Abs(a - b) >= 15 ? Length(l.ToMm - l.FromMm) : "", Upright: true);
+        }
+
+        foreach (var z in new[] { 0, view.HeightMm }.Where(z => view.WidthMm(z) * Scale > 40))
+        {
+            var (half, drawn) = (view.WidthMm(z) / 2, view.Drawn(z));
+            var y = drawn > 0 ? Y(drawn) - 18 : Y(drawn) + 20;
+            yield return new SectionDimension(X(-half), y, X(half), y, Length(view.WidthMm(z), true), Upright: false);
+        }
+    }
+
+    private IEnumerable<SectionLine> AllLines()
+    {
+        for (var i = 0; i < view.Bands.Count; i++)
+        {
+            var l = view.Bands[i].Layer;
+            if (l.Movable)
+            {
+                var next = i + 1 < view.Bands.Count ? view.Bands[i + 1].Layer : null;
+                var half = view.WidthMm(l.ToMm) / 2;
+                yield return new SectionLine(l.Key, next?.Name ?? "the open top", l.Name, l.ToMm, l.FromMm, next?.ToMm ?? view.HeightMm, X(-half), X(half), Y(view.Drawn(Math.Min(l.ToMm, view.HeightMm))));
+            }
+        }
+    }
+
+    private static List<string> Wrap(string text, int letters)
+    {
+        var lines = new List<string> { "" };
+        foreach (var word in text.Split(' '))
+        {
+            if (lines[^1].Length > 0 && lines[^1].Length + 1 + word.Length > letters)
+            {
+                lines.Add("");
+            }
+
+            lines[^1] = lines[^1].Length == 0 && lines.Count > 1 ? word : (lines[^1] + " " + word).TrimStart();
+        }
+
+        var shown = lines.Take(2).Select(s => s.Length > letters ? s[..(letters - 1)] + "…" : s).ToList();
+        if (lines.Count > 2)
+        {
+            shown[^1] = shown[^1].TrimEnd('…') + "…";
+        }
+
+        return shown;
+    }
+}

@@ -1,0 +1,113 @@
+using System.Runtime.InteropServices;
+using Studio.Engine.Layers;
+using Studio.Engine.Moulds;
+
+namespace Studio.Drawing;
+
+/// <summary>How far a layer is; said in words and by pattern before colour.</summary>
+public enum LayerState
+{
+    /// <summary>Drawn, not yet poured: pale, with a dashed line.</summary>
+    Planned,
+
+    /// <summary>In the mould and past its curing: full colour.</summary>
+    Poured,
+
+    /// <summary>In the mould and curing: full colour, hatched.</summary>
+    Curing,
+
+    /// <summary>The one the page is about: thick line.</summary>
+    Now,
+}
+
+/// <summary>A point of the section [mm]: x from the middle axis to the right, z upwards from the lowest line drawn.</summary>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct SectionPoint(double XMm, double ZMm);
+
+/// <summary>One layer as it is drawn. Heights count from the mould's lowest inner point as it stands for casting [mm].</summary>
+/// <param name="Colour">Such as <c>#7a5c99</c>.</param>
+/// <param name="Note">A second line under its name, such as "412 g"; may be empty.</param>
+/// <param name="Key">What a page knows it by; handed back when its line is moved.</param>
+public sealed record SectionLayer(string Name, double FromMm, double ToMm, string Colour, LayerState State, string Note = "", int Key = 0)
+{
+    /// <summary>Loose filling is in it: drawn with specks.</summary>
+    public bool Scatter { get; init; }
+
+    /// <summary>Names of what is set in by hand, each drawn as a small plate.</summary>
+    public IReadOnlyList<string> Placed { get; init; } = [];
+
+    /// <summary>The line at its top may be moved.</summary>
+    public bool Movable { get; init; }
+}
+
+/// <summary>A layer with its outline in the section, already turned over when the view is.</summary>
+public sealed record SectionBand(SectionLayer Layer, int Number, IReadOnlyList<SectionPoint> Points);
+
+/// <summary>A part of the former in section, left out of the resin.</summary>
+/// <param name="Open">True for the room it keeps free, false for its solid walls.</param>
+public sealed record SectionBox(double LeftMm, double RightMm, double LowMm, double HighMm, bool Open);
+
+/// <summary>A piece cut through the middle, to scale in mm: what every drawing of a piece, on a page or on paper, is made from.</summary>
+public sealed record SectionView
+{
+    /// <summary>Such as "Pyramid".</summary>
+    public required string MouldName { get; init; }
+
+    /// <summary>From the lowest inner point to the rim [mm].</summary>
+    public required double HeightMm { get; init; }
+
+    /// <summary>The greatest width of the section [mm].</summary>
+    public required double WidestMm { get; init; }
+
+    /// <summary>True as it stands in the mould for casting, false as the family will see it, turned over.</summary>
+    public required bool AsStands { get; init; }
+
+    /// <summary>The inside of the mould, closed.</summary>
+    public required IReadOnlyList<SectionPoint> Outline { get; init; }
+
+    /// <summary>In pouring order.</summary>
+    public required IReadOnlyList<SectionBand> Bands { get; init; }
+
+    public required IReadOnlyList<SectionBox> Former { get; init; }
+
+    /// <summary>The former's outer size in words of a drawing [mm]; null without one.</summary>
+    public FormerSpec? FormerSpec { get; init; }
+
+    /// <summary>Height of the centre of mass as it stands for casting [mm]; drawn where it is given.</summary>
+    public double? CentreOfMassMm { get; init; }
+
+    /// <summary>Full width of the section at a height as it stands for casting [mm].</summary>
+    public required Func<double, double> WidthMm { get; init; }
+
+    /// <summary>What the drawing shows, in one sentence.</summary>
+    public string Words => SectionWords.Of(this);
+
+    /// <summary>Where a height of the casting is drawn [mm from the lowest line].</summary>
+    public double Drawn(double castZMm) => AsStands ? castZMm : HeightMm - castZMm;
+
+    /// <summary>Makes the view from the engine's mould.</summary>
+    /// <param name="mould">The mould.</param>
+    /// <param name="layers">In pouring order; what reaches beyond the mould is cut at its rim.</param>
+    /// <param name="former">The box that keeps room for lights, or null.</param>
+    /// <param name="asStands">False turns it over: open top down, as the finished piece stands.</param>
+    public static SectionView For(Mould mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true)
+    {
+        var outline = new SectionOutline(mould, asStands);
+        return new SectionView
+        {
+            MouldName = mould.DisplayName,
+            HeightMm = mould.HeightMm,
+            WidestMm = outline.WidestMm,
+            AsStands = asStands,
+            Outline = outline.Between(0, mould.HeightMm),
+            Bands = [.. layers.Select((l, i) => new SectionBand(l, i + 1, outline.Between(l.FromMm, l.ToMm)))],
+            Former = former is null ? [] : [.. outline.Boxes(former)],
+            FormerSpec = former,
+            WidthMm = z => 2 * outline.HalfWidthMm(z),
+        };
+    }
+
+    /// <summary>As <see cref="For(Mould, IEnumerable{SectionLayer}, FormerSpec?, bool)"/>, from a mould's description; null when it cannot be made.</summary>
+    public static SectionView? For(MouldSpec mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true) =>
+        MouldShapes.Make(mould) is { Ok: true } made ? For(made.Value, layers, former, asStands) : null;
+}
