@@ -23,7 +23,7 @@ internal static class StudioHost
     {
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
-        builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Hangfire", LogLevel.Warning).AddFilter("System.Net", LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Hangfire", LogLevel.Warning).AddFilter("System.Net", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);

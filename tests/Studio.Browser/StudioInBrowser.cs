@@ -1,0 +1,119 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using Microsoft.Playwright;
+
+namespace Studio.Browser;
+
+/// <summary>The whole studio on a real port with a clock the test can move, and Debian's Chromium to look at it.</summary>
+public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLifetime
+{
+    private readonly string data = Directory.CreateTempSubdirectory("studio-browser").FullName;
+    private IPlaywright? playwright;
+
+    /// <summary>Where screenshots go: kept by CI as an artefact.</summary>
+    public static string Shots { get; } = Directory.CreateDirectory(
+        Environment.GetEnvironmentVariable("STUDIO_SHOTS") ?? Path.Combine(Root(), "artifacts", "screenshots")).FullName;
+
+    /// <summary>Moved by the tests; Tuesday 3 March 2026, 09:00 UTC to begin with.</summary>
+    public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero));
+
+    public IBrowser Chromium { get; private set; } = default!;
+
+    public string Url { get; private set; } = "";
+
+    public string DataFolder => data;
+
+    public static string? ChromiumPath() => new[] { Environment.GetEnvironmentVariable("CHROMIUM") ?? "", "/usr/bin/chromium", "/usr/bin/chromium-browser" }.FirstOrDefault(File.Exists);
+
+    public async ValueTask InitializeAsync()
+    {
+        if (ChromiumPath() is not { } path)
+        {
+            Assert.Skip("Chromium is not installed: apt-get install chromium, then run this again.");
+            return;
+        }
+
+        UseKestrel(0);
+        StartServer();
+        Url = string.Create(CultureInfo.InvariantCulture, $"http://localhost:{ClientOptions.BaseAddress.Port}");
+        playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(20_000);
+        Chromium = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = path,
+            Args = ["--no-sandbox", "--disable-quic", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        if (Chromium is not null)
+        {
+            await Chromium.CloseAsync();
+        }
+
+        playwright?.Dispose();
+        await base.DisposeAsync();
+        try
+        {
+            Directory.Delete(data, recursive: true);
+        }
+        catch (IOException)
+        {
+            // a straggling write only leaves a temporary folder behind
+        }
+    }
+
+    /// <summary>A fresh browser window; phone or desktop, light or dark.</summary>
+    public Task<IBrowserContext> WindowAsync(bool phone = false, bool dark = false) => Chromium.NewContextAsync(new()
+    {
+        BaseURL = Url,
+        ViewportSize = phone ? new() { Width = 390, Height = 844 } : new() { Width = 1280, Height = 900 },
+        IsMobile = phone,
+        HasTouch = phone,
+        ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+        Locale = "en-GB",
+        TimezoneId = "Europe/London",
+    });
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder)
+    {
+        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory");
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
+    }
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder?.FullName ?? Path.GetTempPath();
+    }
+}
+
+/// <summary>Steps that every browser test takes.</summary>
+public static class PageSteps
+{
+    /// <summary>Goes to a page and waits until it answers: a click before the circuit is up is lost.</summary>
+    public static async Task OpenAsync(this IPage page, string path)
+    {
+        await page.GotoAsync(path);
+        await page.ReadyAsync();
+    }
+
+    public static Task ReadyAsync(this IPage page) =>
+        Assertions.Expect(page.Locator("#ready[data-interactive=true]")).ToBeAttachedAsync();
+
+    public static async Task ShotAsync(this IPage page, string name)
+    {
+        await page.WaitForTimeoutAsync(400);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = true });
+    }
+}
