@@ -9,7 +9,7 @@ public sealed class LargePhotoTests : PhotoStoreTestBase
     [Fact]
     public async Task Photograph_of_thirty_megabytes_is_kept_without_copies_of_it_in_memory()
     {
-        var file = Pictures.Noise(4400, 3300);
+        var file = Pictures.Noise(5400, 4050);
         file.Length.ShouldBeInRange(28_000_000, 40_000_000);
         using var content = new MemoryStream(file);
         var before = GC.GetTotalAllocatedBytes(precise: true);

@@ -192,7 +192,7 @@ public sealed class PhotoStoreTests : PhotoStoreTestBase
             return "";
         }
 
-        using var tool = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(ExifToolPath, ["-s3", .. arguments]) { RedirectStandardOutput = true })!;
+        using var tool = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(ExifToolPath, ["-a", "-s3", .. arguments]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         return await tool.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
     }
 

@@ -28,7 +28,7 @@ internal static class PhotoPixels
             throw new PhotoRefusedException(PhotoStore.Damaged);
         }
 
-        if (width * height > PhotoStore.MostPixels)
+        if (width > PhotoStore.MostPixels / height)
         {
             throw new PhotoRefusedException(FormattableString.Invariant(
                 $"The picture measures {width} × {height} pixels, more than the {PhotoStore.MostPixels / 1_000_000} million that can be opened here. Save it smaller and choose it again."));
@@ -108,13 +108,11 @@ internal static class PhotoPixels
 
     private static void Write(SKBitmap bitmap, string path, int quality)
     {
-        using var file = PhotoFolder.Create(path);
         using var pixels = bitmap.PeekPixels();
-        if (!pixels.Encode(file, SKEncodedImageFormat.Jpeg, quality))
-        {
-            throw new IOException($"The picture could not be written to {path}.");
-        }
-
+        using var data = pixels.Encode(SKEncodedImageFormat.Jpeg, quality)
+            ?? throw new IOException($"The picture for {path} could not be packed.");
+        using var file = PhotoFolder.Create(path);
+        data.SaveTo(file); // not encoded straight into the file: a full disk must not throw inside native code
         file.Flush(flushToDisk: true);
     }
 }

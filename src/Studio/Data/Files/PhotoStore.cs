@@ -111,17 +111,16 @@ public sealed class PhotoStore(string root) : IDisposable
     private StoredPhoto Keep(string received, string fileName, List<string> temporary)
     {
         var kind = KindOf(received);
-        var (width, height) = PhotoPixels.Measure(received);
         var cleaned = NewTemporary(temporary);
         var facts = Clean(kind, received, cleaned);
-        var orientation = kind == PhotoKind.Webp ? 1 : facts.Orientation; // a WebP was set upright when it was written anew
+        var (width, height) = PhotoPixels.Measure(cleaned);
         var (hash, bytes) = HashOf(cleaned);
         var png = kind == PhotoKind.Png;
         var wasHere = File.Exists(folder.Original(hash, png));
         if (!wasHere || folder.Find(hash, PhotoSize.Large) is null || folder.Find(hash, PhotoSize.Small) is null)
         {
             var (large, small) = (NewTemporary(temporary), NewTemporary(temporary));
-            PhotoPixels.WriteSmaller(cleaned, orientation, large, small);
+            PhotoPixels.WriteSmaller(cleaned, facts.Orientation, large, small);
             PhotoFolder.Settle(large, folder.Smaller(hash, PhotoSize.Large));
             PhotoFolder.Settle(small, folder.Smaller(hash, PhotoSize.Small));
             PhotoFolder.Settle(cleaned, folder.Original(hash, png));
@@ -151,9 +150,10 @@ public sealed class PhotoStore(string root) : IDisposable
         using var from = File.OpenRead(received);
         if (kind == PhotoKind.Webp)
         {
+            PhotoPixels.Measure(received);
             var found = WebpFacts.Read(from);
             PhotoPixels.WriteAsJpeg(received, found.Orientation, cleaned);
-            return found;
+            return found with { Orientation = 1 }; // it was set upright as it was written anew
         }
 
         using var to = PhotoFolder.Create(cleaned);

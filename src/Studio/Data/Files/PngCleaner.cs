@@ -10,6 +10,8 @@ namespace Studio.Data.Files;
 internal static class PngCleaner
 {
     private const int SignatureLength = 8;
+    private const int ChecksumLength = 4;
+    private const int LongestExif = 1 << 20;
 
     private static readonly HashSet<string> Kept = new(StringComparer.Ordinal)
     {
@@ -27,45 +29,44 @@ internal static class PngCleaner
         for (var type = ""; !Is(type, "IEND");)
         {
             Read(from, head);
-            var length = BinaryPrimitives.ReadUInt32BigEndian(head);
+            long length = BinaryPrimitives.ReadUInt32BigEndian(head);
             type = Encoding.ASCII.GetString(head[4..]);
-            if (length > PhotoStore.LargestBytes)
+            switch (type)
             {
-                throw new PhotoRefusedException(PhotoStore.Damaged);
-            }
-
-            var chunk = new byte[length + 4]; // data and its check sum
-            Read(from, chunk);
-            if (Is(type, "acTL"))
-            {
-                throw new PhotoRefusedException(PhotoStore.Moving);
-            }
-
-            if (Is(type, "eXIf"))
-            {
-                facts = ExifFacts.Read(chunk.AsSpan(0, (int)length));
-            }
-
-            if (Kept.Contains(type))
-            {
-                WriteOrientationBefore(type, facts, to);
-                to.Write(head);
-                to.Write(chunk);
+                case "acTL":
+                    throw new PhotoRefusedException(PhotoStore.Moving);
+                case "eXIf" when length < LongestExif:
+                    facts = ReadExif(from, (int)length);
+                    WriteOrientation(facts.Orientation, to);
+                    break;
+                case var kept when Kept.Contains(kept):
+                    to.Write(head);
+                    CopyBytes(from, to, length + ChecksumLength);
+                    break;
+                default:
+                    CopyBytes(from, Stream.Null, length + ChecksumLength);
+                    break;
             }
         }
 
         return facts;
     }
 
-    // the orientation goes last, just before the end, wherever the Exif chunk stood
-    private static void WriteOrientationBefore(string type, ExifFacts facts, Stream to)
+    private static ExifFacts ReadExif(Stream from, int length)
     {
-        if (!Is(type, "IEND") || facts.Orientation == 1)
+        var chunk = new byte[length + ChecksumLength];
+        Read(from, chunk);
+        return ExifFacts.Read(chunk.AsSpan(0, length));
+    }
+
+    private static void WriteOrientation(int orientation, Stream to)
+    {
+        if (orientation == 1)
         {
             return;
         }
 
-        byte[] named = [.. "eXIf"u8, .. ExifFacts.OnlyOrientation(facts.Orientation)];
+        byte[] named = [.. "eXIf"u8, .. ExifFacts.OnlyOrientation(orientation)];
         Span<byte> number = stackalloc byte[4];
         BinaryPrimitives.WriteInt32BigEndian(number, named.Length - 4);
         to.Write(number);
@@ -75,6 +76,18 @@ internal static class PngCleaner
     }
 
     private static bool Is(string type, string name) => string.Equals(type, name, StringComparison.Ordinal);
+
+    private static void CopyBytes(Stream from, Stream to, long count)
+    {
+        var buffer = new byte[Math.Min(count, 81920)];
+        for (var left = count; left > 0;)
+        {
+            var part = buffer.AsSpan(0, (int)Math.Min(left, buffer.Length));
+            Read(from, part);
+            to.Write(part);
+            left -= part.Length;
+        }
+    }
 
     private static void Read(Stream from, Span<byte> into)
     {
