@@ -11,6 +11,9 @@ public partial class FirstStartPage
     private bool admitted;
     private IReadOnlyList<string> wrong = [];
 
+    private static IEnumerable<string> Zones { get; } =
+        [.. TimeZoneInfo.GetSystemTimeZones().Select(z => z.Id).Append(TimeZoneInfo.Local.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
     public sealed class OwnerForm
     {
         public string Studio { get; set; } = "";

@@ -11,3 +11,10 @@ window.studio = {
   dropDraft: (key) => { try { localStorage.removeItem("draft:" + key); } catch { /* nothing to drop */ } },
   focus: (selector) => { const e = document.querySelector(selector); if (e) { e.focus(); } },
 };
+
+// On the first start the browser knows better than the server where the studio is.
+document.addEventListener("DOMContentLoaded", () => {
+  const zone = document.querySelector("select#zone");
+  const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  if (zone && [...zone.options].some((o) => o.value === here)) { zone.value = here; }
+});

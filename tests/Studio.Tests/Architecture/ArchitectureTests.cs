@@ -1,0 +1,112 @@
+using ArchUnitNET.Domain;
+using ArchUnitNET.Domain.Dependencies;
+using ArchUnitNET.Loader;
+using Studio.Data;
+
+namespace Studio.Tests.Architecture;
+
+public sealed class ArchitectureTests
+{
+    private static readonly ArchUnitNET.Domain.Architecture Whole = new ArchLoader()
+        .LoadAssemblies(typeof(Program).Assembly, typeof(Engine.Finding).Assembly, typeof(ArchitectureTests).Assembly)
+        .Build();
+
+    private static readonly string[] ForbiddenToEngine =
+    [
+        "Microsoft.EntityFrameworkCore", "Microsoft.AspNetCore", "Microsoft.Extensions", "MudBlazor", "System.IO.File", "System.IO.Directory", "System.IO.Path",
+        "System.Net", "System.Data", "System.Environment", "System.TimeProvider", "System.Random", "System.Threading.Thread",
+    ];
+
+    private static readonly string[] ForbiddenCalls = ["get_Now()", "get_UtcNow()", "get_Today()", "get_CurrentCulture()", "get_CurrentUICulture()"];
+
+    private static IEnumerable<IType> Ours => Whole.Types.Where(t => !Planted(t) && !IsTest(t));
+
+    [Fact]
+    public void Code_follows_the_arrows() => new Arrows(Drawing()).Broken(Ours).ShouldBeEmpty();
+
+    [Fact]
+    public void A_planted_arrow_is_seen_also_through_an_async_method()
+    {
+        var broken = new Arrows(Drawing()).Broken(Whole.Types.Where(t => t.FullName.Contains("PlantedArrow", StringComparison.Ordinal)));
+        broken.ShouldContain(b => b.StartsWith("Studio.Moulds --> Studio.Quotes", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_arrow_taken_out_of_the_drawing_turns_the_code_red() =>
+        new Arrows(Drawing()).Without("Studio.Engine.Layers", "Studio.Engine.Moulds").Broken(Ours)
+            .ShouldContain(b => b.StartsWith("Studio.Engine.Layers --> Studio.Engine.Moulds", StringComparison.Ordinal));
+
+    [Fact]
+    public void Every_folder_is_in_the_drawing()
+    {
+        var folders = Ours.Select(t => t.Namespace?.FullName).OfType<string>()
+            .Where(n => n.StartsWith("Studio.", StringComparison.Ordinal) && n is not "Studio.Engine")
+            .Select(n => string.Join('.', n.Split('.').Take(n.StartsWith("Studio.Engine.", StringComparison.Ordinal) ? 3 : 2)))
+            .Distinct(StringComparer.Ordinal);
+        folders.Except(new Arrows(Drawing()).Folders, StringComparer.Ordinal).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void The_engine_is_pure() => Impure(Ours).ShouldBeEmpty();
+
+    [Theory]
+    [InlineData("PlantedFile")]
+    [InlineData("PlantedClock")]
+    [InlineData("PlantedCulture")]
+    public void A_planted_impurity_is_seen(string name) =>
+        Impure(Whole.Types.Where(t => t.Name == name)).ShouldNotBeEmpty();
+
+    [Fact]
+    public void Pages_do_not_touch_the_database() => PagesWith(Ours, IsDatabase).ShouldBeEmpty();
+
+    [Fact]
+    public void A_planted_page_that_reads_the_database_is_seen() =>
+        PagesWith(Whole.Types.Where(t => t.FullName.Contains("PlantedDataPage", StringComparison.Ordinal)), IsDatabase).ShouldNotBeEmpty();
+
+    [Fact]
+    public void Pages_do_not_compute() => PagesWith(Ours, IsComputing).ShouldBeEmpty();
+
+    [Fact]
+    public void A_planted_page_that_computes_is_seen() =>
+        PagesWith(Whole.Types.Where(t => t.FullName.Contains("PlantedSumPage", StringComparison.Ordinal)), IsComputing).ShouldNotBeEmpty();
+
+    private static List<string> Impure(IEnumerable<IType> types) =>
+        [.. types.Where(t => t.FullName.StartsWith("Studio.Engine.", StringComparison.Ordinal))
+            .SelectMany(t => t.Dependencies.Select(d => (t, Target: d.Target.FullName, Member: (d as MethodCallDependency)?.TargetMember.Name)))
+            .Where(d => ForbiddenToEngine.Any(f => d.Target.StartsWith(f, StringComparison.Ordinal)) || (d.Member is { } m && ForbiddenCalls.Any(c => m.EndsWith(c, StringComparison.Ordinal))))
+            .Select(d => $"{d.t.FullName} uses {d.Target} {d.Member}")];
+
+    // a page is a component named …Page or …Form, with whatever the compiler made of its async methods
+    private static List<string> PagesWith(IEnumerable<IType> types, Func<string, bool> forbidden) =>
+        [.. types.Where(IsPage)
+            .SelectMany(t => t.Dependencies.Select(d => (t, Target: d.Target.FullName)))
+            .Where(d => forbidden(d.Target))
+            .Select(d => $"{d.t.FullName} uses {d.Target}")];
+
+    private static bool IsPage(IType type)
+    {
+        var outer = type.FullName.Split('+')[0].Split('/')[0];
+        return outer.EndsWith("Page", StringComparison.Ordinal) || outer.EndsWith("Form", StringComparison.Ordinal);
+    }
+
+    private static bool IsDatabase(string target) =>
+        target.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || target.StartsWith(typeof(StudioDb).FullName!, StringComparison.Ordinal);
+
+    private static bool IsComputing(string target) =>
+        target is "System.Math" or "System.MathF" || (target.StartsWith("Studio.Engine.", StringComparison.Ordinal) && (target.EndsWith("Calculation", StringComparison.Ordinal) || target.EndsWith("Clock", StringComparison.Ordinal)));
+
+    private static bool Planted(IType type) => type.FullName.Contains("Planted", StringComparison.Ordinal);
+
+    private static bool IsTest(IType type) => type.Assembly.Name.StartsWith("Studio.Tests", StringComparison.Ordinal);
+
+    private static string Drawing()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        return File.ReadAllText(Path.Combine(folder!.FullName, "docs", "arrows.puml"));
+    }
+}
