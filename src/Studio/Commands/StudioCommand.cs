@@ -16,6 +16,7 @@ internal static class StudioCommand
         var demo = new Command("demo", "Open the demo studio: invented people and pieces at every stage.") { TreatUnmatchedTokensAsErrors = false };
         demo.SetAction((_, cancel) => ServeCommand.RunAsync(args, demo: true, cancel));
         root.Subcommands.Add(demo);
+        root.Subcommands.Add(CalcCommand.Create());
         return root;
     }
 }
