@@ -86,7 +86,7 @@ internal static class StudioHost
                 services.AddScoped(type);
             }
 
-            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring)))
+            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring) || i == typeof(Pieces.IPouredLayers)))
             {
                 services.AddSingleton(role, type);
             }

@@ -1,0 +1,90 @@
+using Studio.Engine;
+using Studio.Engine.Custody;
+using Studio.Keepsakes;
+
+namespace Studio.Pieces;
+
+/// <summary>What a commission lent, and which of it other pieces already hold.</summary>
+/// <param name="All">Every keepsake of the commission.</param>
+/// <param name="Elsewhere">Keepsake to the name of another piece it is set into.</param>
+public sealed record KeepsakeShelf(IReadOnlyList<Keepsake> All, IReadOnlyDictionary<int, string> Elsewhere)
+{
+    public static KeepsakeShelf Empty { get; } = new([], new Dictionary<int, string>());
+}
+
+/// <summary>What may be set into resin: the family's word first, then the material's rule, then whether it is here at all.</summary>
+public static class PlacedRules
+{
+    private const string Family = "what the family permits";
+
+    /// <summary>Everything to be said about what a design sets in, each at its layer.</summary>
+    public static IEnumerable<Finding> Of(Piece piece, KeepsakeShelf shelf)
+    {
+        var layers = piece.Layers.OrderBy(l => l.Order).ToList();
+        var seen = new Dictionary<int, int>();
+        for (var i = 0; i < layers.Count; i++)
+        {
+            for (var j = 0; j < layers[i].Placed.Count; j++)
+            {
+                if (layers[i].Placed[j].KeepsakeId is not { } id)
+                {
+                    continue;
+                }
+
+                var path = $"layers[{i}].placed[{j}]";
+                if (shelf.All.FirstOrDefault(k => k.Id == id) is not { } keepsake)
+                {
+                    yield return new Finding("keepsake-unknown", Severity.Stop, path, $"“{layers[i].Placed[j].Name}” is not among this commission's keepsakes. Take it out, or choose it anew.", Family);
+                    continue;
+                }
+
+                seen[id] = seen.GetValueOrDefault(id) + 1;
+                foreach (var finding in About(keepsake, path, seen[id], shelf))
+                {
+                    yield return finding;
+                }
+            }
+        }
+    }
+
+    /// <summary>Why a keepsake must not be set in, in a sentence that says what to do; null when it may.</summary>
+    public static string? Refusal(Keepsake keepsake)
+    {
+        var what = $"{keepsake.Description} ({keepsake.EntryNumber})";
+        return (keepsake.Permits, keepsake.Custody, keepsake.Kind) switch
+        {
+            (Permission.ReturnUntouched, _, _) => $"The family asked to have {what} back untouched, so it stays out of the resin. Set something else here; or ask them, and write down on the keepsake's page who permitted what.",
+            (Permission.CopyReturn, _, _) => $"The family permits a copy of {what} and wants the original back. Set in the copy instead.",
+            (_, "returned", _) => $"{what} has gone back to the family. Take it out of the design.",
+            (_, _, "electronics") => $"{what}: {MaterialRules.For(keepsake.Kind).NeedsBeforeResin}",
+            _ when MaterialRules.For(keepsake.Kind) is { NeverEmbed: true } rule => $"{what}: {rule.NeedsBeforeResin}",
+            _ => null,
+        };
+    }
+
+    private static IEnumerable<Finding> About(Keepsake keepsake, string path, int times, KeepsakeShelf shelf)
+    {
+        var rule = MaterialRules.For(keepsake.Kind);
+        if (Refusal(keepsake) is { } refusal)
+        {
+            yield return new Finding("keepsake-not-permitted", Severity.Stop, path, refusal, keepsake.Permits is Permission.ReturnUntouched or Permission.CopyReturn ? Family : rule.Source);
+            yield break;
+        }
+
+        if (rule.Severity is Severity.Warn)
+        {
+            yield return rule.At(path) with { Message = $"{keepsake.Description}: {rule.NeedsBeforeResin}" };
+        }
+
+        if (keepsake.Permits is Permission.EmbedPart)
+        {
+            yield return new Finding("keepsake-part", Severity.Note, path, $"Only a part of {keepsake.Description} goes in; weigh what goes back.", Family);
+        }
+
+        if (times > keepsake.Count || shelf.Elsewhere.ContainsKey(keepsake.Id))
+        {
+            var where = shelf.Elsewhere.TryGetValue(keepsake.Id, out var other) ? $"in “{other}” as well" : "more often than there are of it";
+            yield return new Finding("keepsake-twice", Severity.Warn, path, $"{keepsake.Description} ({keepsake.EntryNumber}) is set in {where}. Check which piece it belongs to.", "our rule");
+        }
+    }
+}

@@ -1,0 +1,15 @@
+using Studio.Data;
+
+namespace Studio.Pieces;
+
+/// <summary>Tells which layers are in the mould already. The bench answers: it pours them, and this room does not look into its records.</summary>
+public interface IPouredLayers
+{
+    /// <summary>The layers of a piece that were poured and not taken back.</summary>
+    Task<IReadOnlyList<PouredLayer>> OfAsync(StudioDb db, int pieceId);
+}
+
+/// <summary>A layer in the mould; nothing about it can be redesigned any more.</summary>
+/// <param name="LayerId">The layer.</param>
+/// <param name="ToMm">Where its top came to [mm].</param>
+public sealed record PouredLayer(int LayerId, double ToMm);
