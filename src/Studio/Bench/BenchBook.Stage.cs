@@ -1,0 +1,99 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Commissions;
+using Studio.Data;
+using Studio.Pieces;
+
+namespace Studio.Bench;
+
+public sealed partial class BenchBook
+{
+    /// <summary>Out of the mould. Before the clock allows it only with a reason, which is kept.</summary>
+    public Task<Saved> DemouldAsync(int pieceId, string why, string by) => StageAsync(pieceId, by, (piece, sheet) =>
+    {
+        if (piece.Stage == Making.Demoulded)
+        {
+            return new(Saved.Done(pieceId), "");
+        }
+
+        if (piece.Stage != Making.Casting || sheet.ToPour is not null)
+        {
+            return new(Saved.Refused(sheet.ToPour is { } layer ? $"Layer {layer.Order + 1}, {layer.Name}, is not poured yet. A piece leaves its mould when every layer is in; take the layer out of the design if it is not wanted." : "This piece is not in its mould."), "");
+        }
+
+        var early = sheet.Times.Next.Kind != ActKind.Demould;
+        if (early && why.Trim().Length < 3)
+        {
+            return new(Saved.Refused($"{sheet.Times.Next.Words} To take it out now all the same, say why; the reason is kept."), "");
+        }
+
+        (piece.Stage, piece.DemouldedAt) = (Making.Demoulded, Now);
+        return new(Saved.Done(pieceId), early ? $"{piece.Name} was taken out of its mould before its time. {sheet.Times.Next.Words} Reason: {why.Trim()}" : $"{piece.Name} was taken out of its mould.");
+    });
+
+    /// <summary>Sanded, polished, done; the commission is ready when all its pieces are.</summary>
+    public Task<Saved> FinishAsync(int pieceId, string by) => StageAsync(pieceId, by, (piece, _) =>
+    {
+        if (piece.Stage == Making.Finished)
+        {
+            return new(Saved.Done(pieceId), "");
+        }
+
+        if (piece.Stage != Making.Demoulded)
+        {
+            return new(Saved.Refused("A piece is finished after it has left its mould."), "");
+        }
+
+        (piece.Stage, piece.FinishedAt) = (Making.Finished, Now);
+        return new(Saved.Done(pieceId), $"{piece.Name} is finished.");
+    });
+
+    /// <summary>Undoes the last of demoulding and finishing.</summary>
+    public Task<Saved> StepBackAsync(int pieceId, string by) => StageAsync(pieceId, by, (piece, _) =>
+    {
+        switch (piece.Stage)
+        {
+            case Making.Finished:
+                (piece.Stage, piece.FinishedAt) = (Making.Demoulded, null);
+                return new(Saved.Done(pieceId), $"{piece.Name} was marked finished by mistake; that is undone.");
+            case Making.Demoulded:
+                (piece.Stage, piece.DemouldedAt) = (Making.Casting, null);
+                return new(Saved.Done(pieceId), $"{piece.Name} was marked as out of its mould by mistake; that is undone.");
+            default:
+                return new(Saved.Refused("There is nothing to undo."), "");
+        }
+    });
+
+    private Task<Saved> StageAsync(int pieceId, string by, Func<Piece, BenchSheet, (Saved Saved, string Story)> act) => Saved.TryAsync(async () =>
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        db.By = by;
+        if (await ReadAsync(db, pieceId) is not { } sheet)
+        {
+            return Saved.Refused("This piece is not here any more.");
+        }
+
+        var piece = await db.Set<Piece>().SingleAsync(p => p.Id == pieceId);
+        var (saved, story) = act(piece, sheet);
+        if (!saved.Ok || story.Length == 0)
+        {
+            return saved;
+        }
+
+        (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
+        CommissionBook.Append(db, piece.CommissionId, "piece", story, by);
+        await ReadyAsync(db, piece, by);
+        await db.SaveChangesAsync();
+        news.Tell(News.Piece, pieceId);
+        news.Tell(News.Commission, piece.CommissionId);
+        return saved;
+    });
+
+    private static async Task ReadyAsync(StudioDb db, Piece piece, string by)
+    {
+        var others = await db.Set<Piece>().Where(p => p.CommissionId == piece.CommissionId && p.Id != piece.Id).Select(p => p.Stage).ToListAsync();
+        var done = others.Append(piece.Stage).Where(s => s != Making.LetGo).All(s => s is Making.Finished or Making.Home);
+        await (done
+            ? CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Making, Standing.Ready, "Every piece is finished.", by)
+            : CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Ready, Standing.Making, "A piece went back to the bench.", by));
+    }
+}

@@ -1,0 +1,143 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+using Studio.Keepsakes;
+using Studio.Pieces;
+using Studio.Settings;
+using Studio.Shell;
+
+namespace Studio.Bench;
+
+/// <summary>Reads and writes what happens at the bench: pours, their corrections, demoulding and finishing.</summary>
+public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings)
+{
+    private DateTime Now => clock.GetUtcNow().UtcDateTime;
+
+    /// <summary>Everything the bench shows of a piece; null when there is no such piece.</summary>
+    public async Task<BenchSheet?> ReadAsync(int pieceId)
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        return await ReadAsync(db, pieceId);
+    }
+
+    /// <summary>The same sheet as it reads at this moment; no database is asked.</summary>
+    public BenchSheet Look(BenchSheet sheet) => sheet with { Now = Now, Times = PieceClock.Of(sheet.Clock, Now, sheet.Zone) };
+
+    private async Task<BenchSheet?> ReadAsync(StudioDb db, int pieceId)
+    {
+        var piece = await db.Set<Piece>().AsNoTrackingWithIdentityResolution().AsSplitQuery()
+            .Include(p => p.Commission).Include(p => p.Mould).Include(p => p.Layers).ThenInclude(l => l.Resin)
+            .SingleOrDefaultAsync(p => p.Id == pieceId);
+        if (piece is null)
+        {
+            return null;
+        }
+
+        var pours = await PoursAsync(db, pieceId);
+        var room = await ClockBook.RoomAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
+        var input = Clock(piece, pours, room);
+        var zone = await settings.ZoneAsync();
+        var plan = BenchPlan.Of(piece);
+        var keepsakes = await KeepsakesAsync(db, piece);
+        var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
+        return new()
+        {
+            PieceId = piece.Id,
+            PieceName = piece.Name,
+            CommissionId = piece.CommissionId,
+            CommissionNumber = piece.Commission!.Number,
+            Remembers = piece.Commission.Remembers,
+            Stage = piece.Stage,
+            Stands = piece.Commission.Stands,
+            Mould = piece.Mould!.Spec,
+            MouldName = piece.Mould.Name,
+            Former = piece.Former,
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots))],
+            Pours = await TraceAsync(db, pours),
+            Clock = input,
+            Times = PieceClock.Of(input, Now, zone),
+            Room = await RoomAsync(db),
+            Zone = zone,
+            Now = Now,
+            PlanErrors = plan.Errors,
+        };
+    }
+
+    private static Task<List<Pour>> PoursAsync(StudioDb db, int pieceId) =>
+        db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId).OrderBy(p => p.LayerOrder).ThenBy(p => p.Id).ToListAsync();
+
+    private static ClockInput Clock(Piece piece, List<Pour> pours, IReadOnlyList<ClockReading> room) => new()
+    {
+        Stage = piece.Stage,
+        Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name))],
+        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet))],
+        Room = room,
+        DemouldedAt = piece.DemouldedAt,
+        FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
+    };
+
+    private static BenchLayer Layer(PieceLayer l, Engine.Layers.LayerResult? plan, List<Pour> pours, Dictionary<int, Keepsake> keepsakes, Dictionary<int, string> lots)
+    {
+        var r = l.Resin!;
+        var resin = new BenchResin(r.Id, r.Name, r.Typical, Mix(r), r.PotLifeMinutes, r.PotLifeMassG, r.MinC, r.MaxC, r.MaxHumidityPercent, r.SheetNote, lots.GetValueOrDefault(r.Id, ""));
+        return new()
+        {
+            LayerId = l.Id,
+            Order = l.Order,
+            Name = l.Name,
+            Colour = l.Colour,
+            Resin = resin,
+            Plan = plan,
+            Poured = pours.Exists(p => !p.Withdrawn && p.LayerOrder == l.Order),
+            Things = BenchThings.Of(l, plan, keepsakes),
+            Cautions = BenchCautions.Of(plan, resin),
+            HasScatter = l.Scatter.Count > 0,
+        };
+    }
+
+    private static string Mix(Resins.Resin r) =>
+        string.Create(CultureInfo.InvariantCulture, $"{r.PartsA:0.##} : {r.PartsB:0.##} by {(r.MixBy == "volume" ? "volume, weighed here" : "weight")}");
+
+    private static async Task<Dictionary<int, Keepsake>> KeepsakesAsync(StudioDb db, Piece piece)
+    {
+        var ids = piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
+        return ids.Count == 0 ? [] : await db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToDictionaryAsync(k => k.Id);
+    }
+
+    private static Task<RoomNow?> RoomAsync(StudioDb db) => db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn).OrderByDescending(r => r.At).ThenByDescending(r => r.Id)
+        .Select(r => new RoomNow(r.Id, r.At, r.Celsius, r.HumidityPercent, r.Place, r.By)).FirstOrDefaultAsync();
+
+    private static async Task<List<BenchPour>> TraceAsync(StudioDb db, List<Pour> pours)
+    {
+        var ids = pours.ConvertAll(p => p.Id);
+        var changes = ids.Count == 0 ? [] : await db.Set<PourCorrection>().AsNoTracking().Where(c => ids.Contains(c.PourId)).OrderBy(c => c.Id).ToListAsync();
+        var byPour = changes.ToLookup(c => c.PourId, c => new PourChange(c.At, c.By, c.Field, c.Was, c.Now, c.Why));
+        return pours.ConvertAll(p => new BenchPour
+        {
+            Id = p.Id,
+            Version = p.Version,
+            LayerId = p.LayerId,
+            LayerOrder = p.LayerOrder,
+            LayerName = p.LayerName,
+            Colour = p.Colour,
+            ResinName = p.ResinName,
+            Lot = p.ResinLot,
+            FromMm = p.FromMm,
+            ToMm = p.ToMm,
+            PlannedAG = p.PlannedAG,
+            PlannedBG = p.PlannedBG,
+            ActualAG = p.ActualAG,
+            ActualBG = p.ActualBG,
+            RoomC = p.RoomC,
+            StartedAt = p.StartedAt,
+            By = p.By,
+            Withdrawn = p.Withdrawn,
+            Changes = [.. byPour[p.Id]],
+        });
+    }
+
+    private static PourCorrection Trace(Pour pour, DateTime at, string by, string field, string was, string now, string why) =>
+        new() { PourId = pour.Id, At = at, By = by, Field = field, Was = was, Now = now, Why = why.Trim() };
+
+    private static string Grams(double grams) => Say.Grams(grams);
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using Studio.Engine;
+using Studio.Engine.Layers;
+
+namespace Studio.Bench;
+
+/// <summary>What to heed before a layer is weighed.</summary>
+internal static class BenchCautions
+{
+    private const string CommonPractice = "common practice, no source";
+
+    /// <summary>Always said, whatever the layer.</summary>
+    internal static IReadOnlyList<string> Standing { get; } =
+    [
+        "Nitrile gloves, changed often; eye protection; sleeves down. Latex does not protect.",
+        "Windows open or extraction on before the first cup.",
+        "Resin on the skin: off with soap and water, never solvent.",
+        "Where the resin's data sheet or safety data sheet says otherwise, it is right.",
+    ];
+
+    /// <summary>This layer's own, the gravest first.</summary>
+    internal static IReadOnlyList<Finding> Of(LayerResult? plan, BenchResin resin) =>
+        [.. (plan is null ? [] : Mass(plan, resin).Concat(plan.Warnings.Select(w => new Finding(w.Code, Severity.Warn, "layer", w.Message, "worked out from the design and the data sheet")))).Concat(Typical(resin))];
+
+    private static IEnumerable<Finding> Mass(LayerResult plan, BenchResin resin)
+    {
+        var cupG = plan.Batches.Count > 0 ? plan.Batches[0].PartAG + plan.Batches[0].PartBG : 0;
+        if (resin.PotLifeMassG is { } stated && cupG > stated)
+        {
+            yield return new("mass-shortens-pot-life", Severity.Warn, "layer", string.Create(CultureInfo.InvariantCulture,
+                $"This cup holds {cupG:0} g; the data sheet states the pot life{Minutes(resin)} for {stated:0} g. More at once heats itself and sets sooner: pour it out of the cup as soon as it is stirred, and never leave it standing."), CommonPractice);
+        }
+        else if (cupG > 100)
+        {
+            yield return new("exotherm", Severity.Note, "layer", string.Create(CultureInfo.InvariantCulture,
+                $"{cupG:0} g in one cup heat themselves. If the cup grows hot or smokes, take it outside if you safely can, and keep away from the fumes."), CommonPractice);
+        }
+    }
+
+    private static string Minutes(BenchResin resin) => resin.PotLifeMinutes is { } m ? string.Create(CultureInfo.InvariantCulture, $" of {m:0} minutes") : "";
+
+    private static IEnumerable<Finding> Typical(BenchResin resin)
+    {
+        if (resin.Typical)
+        {
+            yield return new("typical-sheet", Severity.Warn, "resin", $"{resin.Name} still has a typical data sheet from the seed. Enter your own resin's sheet under Stores: the times and grams here hold for the typical one only.", "our rule");
+        }
+    }
+}

@@ -1,0 +1,209 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using MudBlazor;
+using Studio.Data;
+using Studio.Pieces;
+using Studio.SignIn;
+
+namespace Studio.Bench;
+
+/// <summary>The bench of one piece: one thing a screen, the next step always in the same corner.</summary>
+public sealed partial class BenchPage(BenchBook book, News news, Who who, TimeProvider clock, IJSRuntime script, ISnackbar snackbar) : IDisposable
+{
+    private static readonly (int, string)[] Steps = [(1, "Prepare"), (2, "Level and room"), (3, "Weigh"), (4, "Pour")];
+    private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
+
+    private BenchSheet? sheet;
+    private BenchLayer? layer;
+    private PourForm form = new();
+    private bool missing;
+    private bool busy;
+    private bool atClock = true;
+    private bool gone;
+    private int batch = 1;
+    private string wrong = "";
+    private IDisposable? ear;
+    private ITimer? timer;
+
+    [Parameter]
+    public int Id { get; set; }
+
+    private bool Pouring => !atClock && layer is { Plan: not null };
+
+    private string DraftKey => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"pour-{form.LayerId}");
+
+    private IReadOnlyList<Engine.Finding> Findings => sheet is { } s && layer is { } l ? BenchBook.Findings(s, l, form, form.StartedAt ?? s.Now) : [];
+
+    private bool Weighed => layer?.Plan is { } plan && Enumerable.Range(1, plan.Batches.Count).All(b => Cup(b) is { AddedAG: > 0, AddedBG: > 0 });
+
+    private bool CanGo => form.Step switch
+    {
+        _ when !Pouring => layer?.Plan is not null,
+        3 => batch < layer!.Plan!.Batches.Count ? Cup(batch) is { AddedAG: > 0, AddedBG: > 0 } : Weighed,
+        4 => !Findings.Any(f => f.Code == "out-of-order") && (form.Why.Trim().Length >= 3 || !Findings.Any(f => f.Severity == Engine.Severity.Stop)),
+        _ => true,
+    };
+
+    private string? NextLabel => (Pouring, form.Step) switch
+    {
+        (false, _) => layer is { Plan: not null } l && sheet!.Stage is Making.Drawn or Making.Casting ? $"Prepare layer {layer!.Order + 1}" : null,
+        (_, 1) => "All laid ready",
+        (_, 2) => "Level and warm enough",
+        (_, 3) => batch < layer!.Plan!.Batches.Count ? $"To cup {batch + 1}" : "Weighed",
+        _ => busy ? "Keeping…" : "Keep this pour",
+    };
+
+    private string Hint => Pouring && !CanGo
+        ? form.Step == 3 ? "Type what the scale shows for A and for B." : "Answer the stop with a reason first."
+        : "";
+
+    public void Dispose()
+    {
+        gone = true;
+        ear?.Dispose();
+        timer?.Dispose();
+    }
+
+    protected override async Task OnInitializedAsync()
+    {
+        if (RendererInfo.IsInteractive)
+        {
+            ear = news.Listen(n =>
+            {
+                if (n.Topic is News.Room or News.Settings || (n.Topic is News.Pour or News.Piece && n.Id == Id))
+                {
+                    _ = InvokeAsync(LoadAsync);
+                }
+            });
+            timer = clock.CreateTimer(_ => InvokeAsync(Tick), null, Beat, Beat);
+        }
+
+        await LoadAsync();
+        atClock = sheet is null || layer is null || sheet.Times.Next.Kind is not (ActKind.PourFirst or ActKind.PourNext or ActKind.WindowClosed);
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && layer is not null)
+        {
+            await TakeDraftAsync();
+        }
+    }
+
+    private async Task LoadAsync()
+    {
+        if (gone)
+        {
+            return;
+        }
+
+        sheet = await book.ReadAsync(Id);
+        missing = sheet is null;
+        layer = sheet?.ToPour;
+        if (layer is not null && form.LayerId != layer.LayerId)
+        {
+            // another tablet poured it, or this one did: the next layer begins with an empty sheet
+            form = new() { PieceId = Id, LayerId = layer.LayerId, Lot = layer.Resin.LastLot };
+            batch = 1;
+        }
+
+        StateHasChanged();
+    }
+
+    private void Tick()
+    {
+        if (!gone && sheet is not null)
+        {
+            sheet = book.Look(sheet);
+            StateHasChanged();
+        }
+    }
+
+    private async Task TakeDraftAsync()
+    {
+        var kept = JsonColumn.Read<PourForm>(await script.InvokeAsync<string?>("studio.draft", DraftKey));
+        if (kept is not null && kept.LayerId == form.LayerId && kept.PieceId == Id)
+        {
+            form = kept;
+            atClock = atClock && kept.Tally.Count == 0;
+            batch = kept.Tally.Count > 0 ? kept.Tally[^1].Batch : 1;
+            StateHasChanged();
+        }
+    }
+
+    private async Task KeepDraftAsync()
+    {
+        wrong = "";
+        await script.InvokeVoidAsync("studio.keepDraft", DraftKey, JsonColumn.Write(form));
+    }
+
+    private async Task BackAsync()
+    {
+        if (form.Step == 3 && batch > 1)
+        {
+            batch--;
+        }
+        else if (form.Step == 1)
+        {
+            atClock = true;
+        }
+        else
+        {
+            form.Step--;
+        }
+
+        await KeepDraftAsync();
+    }
+
+    private async Task NextAsync()
+    {
+        if (!Pouring)
+        {
+            atClock = false;
+            form.Step = 1;
+        }
+        else if (form.Step == 3 && batch < layer!.Plan!.Batches.Count)
+        {
+            batch++;
+        }
+        else if (form.Step < 4)
+        {
+            form.Step++;
+            form.RoomC ??= form.Step == 4 ? FreshRoom() : null;
+        }
+        else
+        {
+            await PourAsync();
+            return;
+        }
+
+        await KeepDraftAsync();
+    }
+
+    private async Task PourAsync()
+    {
+        if (busy)
+        {
+            return;
+        }
+
+        busy = true;
+        var draft = DraftKey;
+        var saved = await book.PourAsync(form, await who.NameAsync());
+        busy = false;
+        wrong = saved.Words;
+        if (saved.Ok)
+        {
+            await script.InvokeVoidAsync("studio.dropDraft", draft);
+            atClock = true;
+            form = new();
+            await LoadAsync();
+            snackbar.Add("The pour is kept. The clock runs.", Severity.Normal);
+        }
+    }
+
+    // a reading older than half an hour is not this pour's
+    private double? FreshRoom() => sheet?.Room is { } room && sheet.Now - room.At < TimeSpan.FromMinutes(30) ? room.Celsius : null;
+
+    private Weighed Cup(int number) => Weighing.Of(layer!.Plan!.Batches[number - 1].PartAG, layer.Plan.Batches[number - 1].PartBG, form.Tally, number);
+}

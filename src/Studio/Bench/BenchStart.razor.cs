@@ -1,0 +1,85 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Studio.Engine;
+using Studio.Shell;
+
+namespace Studio.Bench;
+
+/// <summary>The last look before a pour is kept.</summary>
+public sealed partial class BenchStart
+{
+    private const string Stamp = "yyyy-MM-dd'T'HH:mm";
+    private static readonly int[] Ago = [0, 5, 10, 20, 30];
+    private static readonly Dictionary<string, object?> RoomId = new(StringComparer.Ordinal) { ["id"] = "pour-room" };
+
+    private int ago;
+    private string wrongTime = "";
+
+    [Parameter, EditorRequired]
+    public BenchSheet Sheet { get; set; } = default!;
+
+    [Parameter, EditorRequired]
+    public BenchLayer Layer { get; set; } = default!;
+
+    [Parameter, EditorRequired]
+    public PourForm Form { get; set; } = default!;
+
+    [Parameter]
+    public string Wrong { get; set; } = "";
+
+    [Parameter]
+    public EventCallback Changed { get; set; }
+
+    private IReadOnlyList<Finding> Findings => BenchBook.Findings(Sheet, Layer, Form, Form.StartedAt ?? Sheet.Now);
+
+    private bool NeedsReason => Findings.Any(f => f.Severity == Severity.Stop && f.Code != "out-of-order");
+
+    private string LocalText => Say.Local(Form.StartedAt ?? Sheet.Now, Sheet.Zone).ToString(Stamp, CultureInfo.InvariantCulture);
+
+    private string Ratio => Weighing.OffPercent(Form.ActualAG, Form.ActualBG, Layer.Plan!.PartAG, Layer.Plan.PartBG) is { } off
+        ? string.Create(CultureInfo.InvariantCulture, $"100 : {100 * Form.ActualBG / Form.ActualAG:0.0}, the sheet 100 : {100 * Layer.Plan.PartBG / Layer.Plan.PartAG:0.0} ({Math.Abs(off):0.0} % off)")
+        : "nothing weighed yet";
+
+    protected override void OnInitialized() => ago = Form.StartedAt is null ? 0 : -1;
+
+    private Task AgoAsync(int minutes)
+    {
+        ago = minutes;
+        wrongTime = "";
+        Form.StartedAt = minutes == 0 ? null : minutes > 0 ? Sheet.Now.AddMinutes(-minutes) : Form.StartedAt ?? Sheet.Now;
+        return Changed.InvokeAsync();
+    }
+
+    private Task TypedAsync(string? text)
+    {
+        if (!DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) || Sheet.Zone.IsInvalidTime(local))
+        {
+            wrongTime = "That time does not exist by the studio's clock. Type day and time again.";
+            return Task.CompletedTask;
+        }
+
+        wrongTime = "";
+        Form.StartedAt = TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), Sheet.Zone);
+        return Changed.InvokeAsync();
+    }
+
+    private Task RoomAsync(double? celsius)
+    {
+        Form.RoomC = celsius;
+        return Changed.InvokeAsync();
+    }
+
+    private Task LotAsync(string lot)
+    {
+        Form.Lot = lot ?? "";
+        return Changed.InvokeAsync();
+    }
+
+    private Task WhyAsync(string? why)
+    {
+        Form.Why = why ?? "";
+        return Changed.InvokeAsync();
+    }
+
+    private Task AbradedAsync() => WhyAsync("Abraded and cleaned the surface before the pour.");
+}

@@ -1,0 +1,35 @@
+using Studio.Engine.Cure;
+
+namespace Studio.Bench;
+
+/// <summary>What the clock needs to know of a piece.</summary>
+public sealed record ClockInput
+{
+    /// <summary>A key of <see cref="Pieces.Making"/>.</summary>
+    public required string Stage { get; init; }
+
+    /// <summary>The design, in pouring order.</summary>
+    public required IReadOnlyList<ClockLayer> Layers { get; init; }
+
+    /// <summary>What was poured and not taken back, in any order.</summary>
+    public required IReadOnlyList<ClockPour> Pours { get; init; }
+
+    /// <summary>The room's readings that count, in any order.</summary>
+    public required IReadOnlyList<ClockReading> Room { get; init; }
+
+    /// <summary>When it came out of the mould [UTC].</summary>
+    public DateTime? DemouldedAt { get; init; }
+
+    /// <summary>Hand work planned after the pours [min]; zero when nobody said.</summary>
+    public double FinishMinutes { get; init; }
+}
+
+/// <summary>A layer of the design.</summary>
+/// <param name="Order">From 0.</param>
+public sealed record ClockLayer(int Order, string Name);
+
+/// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
+public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet);
+
+/// <summary>A room temperature [°C] and when it was read [UTC].</summary>
+public sealed record ClockReading(DateTime At, double Celsius);

@@ -1,0 +1,62 @@
+using Studio.Engine;
+
+namespace Studio.Bench;
+
+/// <summary>What the bench sends when a layer is poured; kept as a draft on the tablet until then.</summary>
+public sealed class PourForm
+{
+    public int PieceId { get; set; }
+
+    public int LayerId { get; set; }
+
+    /// <summary>Made before the first send, so that a double tap adds nothing.</summary>
+    public string SubmitKey { get; set; } = Guid.NewGuid().ToString("N");
+
+    public List<ScaleReading> Tally { get; set; } = [];
+
+    public ScaleMode Mode { get; set; }
+
+    /// <summary>When it was poured [UTC]; null means now.</summary>
+    public DateTime? StartedAt { get; set; }
+
+    public double? RoomC { get; set; }
+
+    public string Lot { get; set; } = "";
+
+    /// <summary>Why it is poured although a finding says stop.</summary>
+    public string Why { get; set; } = "";
+
+    /// <summary>Which step the tablet shows, so that a reload comes back to it.</summary>
+    public int Step { get; set; } = 1;
+
+    public double ActualAG => Math.Round(Tally.Where(r => r.Part == "A").Sum(r => r.Grams), 3);
+
+    public double ActualBG => Math.Round(Tally.Where(r => r.Part == "B").Sum(r => r.Grams), 3);
+}
+
+/// <summary>How keeping a pour ended.</summary>
+/// <param name="Ok">True when it is on disk.</param>
+/// <param name="Words">Why not; empty when it is.</param>
+/// <param name="Stops">What must be answered with a reason before it is kept.</param>
+/// <param name="Id">The pour.</param>
+public sealed record PourSaved(bool Ok, string Words, IReadOnlyList<Finding> Stops, int Id = 0);
+
+/// <summary>An entry set right: the pour as it should read, and why.</summary>
+public sealed class CorrectionForm
+{
+    public int PourId { get; set; }
+
+    public int Version { get; set; }
+
+    public double? ActualAG { get; set; }
+
+    public double? ActualBG { get; set; }
+
+    public double? RoomC { get; set; }
+
+    public DateTime? StartedAt { get; set; }
+
+    public string Lot { get; set; } = "";
+
+    public string Why { get; set; } = "";
+}

@@ -1,0 +1,65 @@
+using Studio.Engine;
+using Studio.Shell;
+
+namespace Studio.Bench;
+
+/// <summary>What speaks against keeping a pour as it stands. A stop is passed only with a reason, which is kept with the pour.</summary>
+internal static class PourRules
+{
+    /// <summary>Codes are stable; the trace of a pour names them.</summary>
+    internal static IReadOnlyList<Finding> Of(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt) =>
+        [.. Order(sheet, layer).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
+
+    private static IEnumerable<Finding> Order(BenchSheet sheet, BenchLayer layer)
+    {
+        if (sheet.ToPour is { } first && first.Order < layer.Order)
+        {
+            yield return new("out-of-order", Severity.Stop, "layer", $"Layer {first.Order + 1}, {first.Name}, lies under this one and is not poured yet. Pour it first.", "our rule");
+        }
+    }
+
+    private static IEnumerable<Finding> Window(BenchSheet sheet, DateTime startedAt)
+    {
+        if (sheet.Times.Layers is not [.., var below])
+        {
+            yield break;
+        }
+
+        var words = new ClockWords(sheet.Now, sheet.Zone);
+        if (below.From.At is { } from && startedAt < from)
+        {
+            var liquid = below.Gel.At is { } gel && startedAt < gel;
+            yield return new("before-window", Severity.Stop, "startedAt",
+                $"{below.Name} takes the next pour from {words.Clock(from)}{(liquid ? " and is still liquid" : "")}: poured earlier the layers can run into each other and heat each other. {below.From.RestsOn}", "data sheet");
+        }
+
+        if (below.Until.At is { } until && startedAt >= until)
+        {
+            yield return new("window-closed", Severity.Stop, "startedAt",
+                $"The window of {below.Name} closed {words.At(until)}: a layer poured on it now does not bond by itself. Abrade the surface, clean it and let it dry first, as its data sheet says.", "data sheet; common practice, no source");
+        }
+    }
+
+    private static IEnumerable<Finding> Ratio(BenchLayer layer, PourForm form)
+    {
+        var off = layer.Plan is { } plan ? Weighing.OffPercent(form.ActualAG, form.ActualBG, plan.PartAG, plan.PartBG) : null;
+        if (off is { } percent && Math.Abs(percent) > Weighing.RatioStopPercent)
+        {
+            yield return new("ratio-off", Severity.Stop, "tally",
+                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"There is {Math.Abs(percent):0.#} % too {(percent > 0 ? "much" : "little")} B for the A in the cup. It may stay soft or tacky for good: set the ratio right, or weigh anew."),
+                "common practice, no source: within 5 %, and the data sheet where it asks for less");
+        }
+    }
+
+    private static IEnumerable<Finding> Room(BenchLayer layer, PourForm form)
+    {
+        if (form.RoomC is { } c && RoomBook.Wrong(c) is null && (c < layer.Resin.MinC || c > layer.Resin.MaxC))
+        {
+            var (limit, word) = c < layer.Resin.MinC ? (layer.Resin.MinC.Value, "colder") : (layer.Resin.MaxC!.Value, "warmer");
+            yield return new("room-outside-sheet", Severity.Warn, "roomC", $"The room is {word} than the {Say.Celsius(limit)} that {layer.Resin.Name}'s data sheet allows. Set the room right before you pour.", "data sheet");
+        }
+    }
+
+    private static IEnumerable<Finding> Keepsakes(BenchLayer layer) =>
+        layer.Things.Where(t => t.Need is { Severity: Severity.Stop }).Select(t => t.Need!);
+}

@@ -1,0 +1,68 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Studio.Data;
+using Studio.Shell;
+using Studio.SignIn;
+
+namespace Studio.Bench;
+
+/// <summary>One pour and its trace, with the way to set it right.</summary>
+public sealed partial class PourTrace(BenchBook book, Who who)
+{
+    private CorrectionForm form = new();
+    private bool open;
+    private bool taking;
+    private bool busy;
+    private string why = "";
+    private string wrong = "";
+
+    [Parameter, EditorRequired]
+    public BenchSheet Sheet { get; set; } = default!;
+
+    [Parameter, EditorRequired]
+    public BenchPour Pour { get; set; } = default!;
+
+    [Parameter]
+    public EventCallback Done { get; set; }
+
+    private string LocalText => Say.Local(form.StartedAt ?? Pour.StartedAt, Sheet.Zone).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+
+    private void Open()
+    {
+        form = new() { PourId = Pour.Id, Version = Pour.Version, ActualAG = Pour.ActualAG, ActualBG = Pour.ActualBG, RoomC = Pour.RoomC, StartedAt = Pour.StartedAt, Lot = Pour.Lot };
+        (open, taking, wrong) = (true, false, "");
+    }
+
+    private void Typed(string? text)
+    {
+        if (DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) && !Sheet.Zone.IsInvalidTime(local))
+        {
+            (form.StartedAt, wrong) = (TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), Sheet.Zone), "");
+        }
+        else
+        {
+            wrong = "That time does not exist by the studio's clock. Type day and time again.";
+        }
+    }
+
+    private Task CorrectAsync() => ActAsync(async by => await book.CorrectAsync(form, by));
+
+    private Task WithdrawAsync() => ActAsync(async by => await book.WithdrawAsync(Pour.Id, why, by));
+
+    private async Task ActAsync(Func<string, Task<Saved>> act)
+    {
+        if (busy)
+        {
+            return;
+        }
+
+        busy = true;
+        var saved = await act(await who.NameAsync());
+        (busy, wrong) = (false, saved.Words);
+        if (saved.Ok)
+        {
+            (open, taking) = (false, false);
+            await Done.InvokeAsync();
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+using Studio.Shell;
+
+namespace Studio.Bench;
+
+/// <summary>The room's temperature as it is to be logged.</summary>
+/// <param name="Celsius">What the thermometer says [°C].</param>
+/// <param name="HumidityPercent">Relative humidity [%], where somebody read it.</param>
+/// <param name="Place">Where in the studio; empty for the casting room.</param>
+/// <param name="Sure">True when the person was asked about an unusual figure and stood by it.</param>
+public sealed record RoomEntry(double? Celsius, double? HumidityPercent = null, string Place = "", bool Sure = false);
+
+/// <summary>How logging ended; <see cref="Ask"/> is true when the figure can be right and only wants a second look.</summary>
+public sealed record RoomSaved(bool Ok, string Words, bool Ask = false, int Id = 0);
+
+/// <summary>A reading as a page shows it.</summary>
+public sealed record RoomNow(int Id, DateTime At, double Celsius, double? HumidityPercent, string Place, string By);
+
+/// <summary>Reads and writes the room's temperature.</summary>
+public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news)
+{
+    /// <summary>Where pieces stand when nobody says otherwise.</summary>
+    public const string CastingRoom = "Casting room";
+
+    private const double LowestC = -30;
+    private const double HighestC = 60;
+    private const double ColdC = 5;
+    private const double HotC = 40;
+
+    /// <summary>The newest reading that counts; null before the first.</summary>
+    public async Task<RoomNow?> NowAsync() => (await RecentAsync(1)).FirstOrDefault();
+
+    /// <summary>The newest readings that count, newest first.</summary>
+    public async Task<IReadOnlyList<RoomNow>> RecentAsync(int count)
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        return await db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn).OrderByDescending(r => r.At).ThenByDescending(r => r.Id).Take(count)
+            .Select(r => new RoomNow(r.Id, r.At, r.Celsius, r.HumidityPercent, r.Place, r.By)).ToListAsync();
+    }
+
+    /// <summary>Logs a reading taken now.</summary>
+    public async Task<RoomSaved> LogAsync(RoomEntry entry, string by)
+    {
+        if (Wrong(entry.Celsius, entry.HumidityPercent) is { } wrong)
+        {
+            return new(false, wrong);
+        }
+
+        if (!entry.Sure && Unusual(entry.Celsius!.Value) is { } ask)
+        {
+            return new(false, ask, Ask: true);
+        }
+
+        var saved = await Saved.TryAsync(async () =>
+        {
+            await using var db = await factory.CreateDbContextAsync();
+            db.By = by;
+            var reading = new Reading
+            {
+                At = clock.GetUtcNow().UtcDateTime,
+                Celsius = entry.Celsius!.Value,
+                HumidityPercent = entry.HumidityPercent,
+                Place = string.IsNullOrWhiteSpace(entry.Place) ? CastingRoom : entry.Place.Trim(),
+                By = by,
+            };
+            db.Add(reading);
+            await db.SaveChangesAsync();
+            news.Tell(News.Room, reading.Id);
+            return Saved.Done(reading.Id);
+        });
+        return new(saved.Ok, saved.Words, false, saved.Id);
+    }
+
+    /// <summary>Takes a reading back as a slip, or puts it back; it is kept either way.</summary>
+    public Task<Saved> WithdrawAsync(int id, bool withdrawn = true) => Saved.TryAsync(async () =>
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        if (await db.Set<Reading>().SingleOrDefaultAsync(r => r.Id == id) is not { } reading)
+        {
+            return Saved.Refused("That reading is not here any more. Load the page again.");
+        }
+
+        reading.Withdrawn = withdrawn;
+        await db.SaveChangesAsync();
+        news.Tell(News.Room, id);
+        return Saved.Done(id);
+    });
+
+    /// <summary>Why a figure cannot be a workroom's temperature; null when it can.</summary>
+    public static string? Wrong(double? celsius, double? humidityPercent = null) => (celsius, humidityPercent) switch
+    {
+        (null, _) => "Type the room's temperature in °C, such as 19.5.",
+        ({ } c, _) when !double.IsFinite(c) => "That is not a temperature. Type what the thermometer says, such as 19.5.",
+
+        // both from memory: the power-on value of a common digital thermometer chip, and absolute zero from a sensor without its probe
+        (85, _) => "85 °C is what some sensors say before their first measurement. Look at the thermometer again.",
+        ( <= -127, _) => "That is what a sensor says when its probe is loose. Look at the thermometer again.",
+        ({ } c, _) when c is < LowestC or > HighestC => $"{Say.Celsius(c)} cannot be a workroom: it must lie between −30 and 60 °C. If the thermometer shows Fahrenheit, type the figure with °F.",
+        (_, { } h) when !(h is >= 0 and <= 100) => "Relative humidity lies between 0 and 100 %.",
+        _ => null,
+    };
+
+    private static string? Unusual(double celsius) => celsius is < ColdC or > HotC
+        ? $"{Say.Celsius(celsius)} is unusual for a workroom. Log it if that is what the thermometer says; the clock will go by it."
+        : null;
+}

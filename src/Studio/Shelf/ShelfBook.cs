@@ -1,0 +1,76 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Accounts;
+using Studio.Bench;
+using Studio.Commissions;
+using Studio.Data;
+using Studio.Keepsakes;
+using Studio.Pieces;
+
+namespace Studio.Shelf;
+
+/// <summary>Reads the shelf: four narrow queries, however many pieces the studio ever made.</summary>
+public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider clock)
+{
+    /// <summary>More pieces than this at once are not one maker's shelf.</summary>
+    public const int MostPieces = 240;
+
+    /// <summary>The shelf as it stands this moment.</summary>
+    public async Task<ShelfView> ReadAsync(TimeZoneInfo zone) => Arrange(await RowsAsync(), zone);
+
+    /// <summary>The same rows as they read at this moment; no database is asked.</summary>
+    public ShelfView Arrange(ShelfRows rows, TimeZoneInfo zone) => ShelfView.Of(rows, clock.GetUtcNow().UtcDateTime, zone);
+
+    /// <summary>What the database holds for the shelf.</summary>
+    public async Task<ShelfRows> RowsAsync()
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        db.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
+        var pieces = await PiecesAsync(db);
+        var ids = pieces.ConvertAll(p => p.Id);
+        var layers = ids.Count == 0 ? [] : await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.PieceId).ThenBy(l => l.Order)
+            .Select(l => new ShelfLayer(l.PieceId, l.Order, l.Name, l.Colour, l.ToMm, l.ThicknessMm)).ToListAsync();
+        var pours = ids.Count == 0 ? [] : await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn)
+            .Select(p => new ShelfPour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.Colour, p.FromMm, p.ToMm, p.StartedAt, p.Sheet)).ToListAsync();
+        return new()
+        {
+            Pieces = pieces.Count > MostPieces ? pieces[..MostPieces] : pieces,
+            Layers = layers.ToLookup(l => l.PieceId),
+            Pours = pours.ToLookup(p => p.PieceId),
+            Room = pours.Count == 0 ? [] : await RoomAsync(db, pours.Min(p => p.StartedAt)),
+            Cut = pieces.Count > MostPieces,
+        };
+    }
+
+    // ordered as the stage's index is: in the mould, out of it, then drawn
+    private static Task<List<ShelfPiece>> PiecesAsync(StudioDb db) =>
+        db.Set<Piece>()
+            .Where(p => p.Stage == Making.Casting || p.Stage == Making.Demoulded
+                || (p.Stage == Making.Drawn && (p.Commission!.Stands == Standing.Agreed || p.Commission.Stands == Standing.Making || p.Commission.Stands == Standing.Quoted)))
+            .OrderBy(p => p.Stage).ThenBy(p => p.Id).Take(MostPieces + 1)
+            .Select(p => new ShelfPiece
+            {
+                Id = p.Id,
+                Name = p.Name,
+                Stage = p.Stage,
+                DemouldedAt = p.DemouldedAt,
+                Former = p.Former,
+                Tasks = p.Tasks,
+                Shape = p.Mould!.Shape,
+                Dimensions = p.Mould.Dimensions,
+                CommissionId = p.CommissionId,
+                Number = p.Commission!.Number,
+                Remembers = p.Commission.Remembers,
+                Stands = p.Commission.Stands,
+                NeededBy = p.Commission.NeededBy,
+                Keepsakes = p.Stage == Making.Drawn ? db.Set<Keepsake>().Count(k => k.CommissionId == p.CommissionId) : 0,
+                Deposit = p.Stage != Making.Drawn || db.Set<Payment>().Any(m => m.CommissionId == p.CommissionId && !m.Withdrawn && m.Kind == "deposit"),
+            }).ToListAsync();
+
+    // the last reading before the earliest pour says how warm it was then
+    private static Task<List<ClockReading>> RoomAsync(StudioDb db, DateTime from)
+    {
+        var counted = db.Set<Reading>().Where(r => !r.Withdrawn);
+        return counted.Where(r => r.At >= (counted.Where(b => b.At <= from).Max(b => (DateTime?)b.At) ?? from))
+            .OrderBy(r => r.At).ThenBy(r => r.Id).Select(r => new ClockReading(r.At, r.Celsius)).ToListAsync();
+    }
+}

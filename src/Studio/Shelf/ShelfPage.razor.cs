@@ -1,0 +1,90 @@
+using Studio.Bench;
+using Studio.Data;
+using Studio.Settings;
+
+namespace Studio.Shelf;
+
+/// <summary>Home: what stands on the shelf, who needs hands next, and why. Redraws itself on every browser.</summary>
+public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, News news, TimeProvider clock) : IDisposable
+{
+    private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
+
+    private ShelfRows? rows;
+    private ShelfView? view;
+    private TimeZoneInfo zone = TimeZoneInfo.Utc;
+    private IDisposable? ear;
+    private ITimer? timer;
+    private int asked;
+    private bool gone;
+
+    public void Dispose()
+    {
+        gone = true;
+        ear?.Dispose();
+        timer?.Dispose();
+    }
+
+    protected override async Task OnInitializedAsync()
+    {
+        // listens before it reads: what is saved in between is not missed
+        if (RendererInfo.IsInteractive)
+        {
+            ear = news.Listen(_ => InvokeAsync(ReloadAsync));
+            timer = clock.CreateTimer(_ => InvokeAsync(Tick), null, Beat, Beat);
+        }
+
+        zone = await settings.ZoneAsync();
+        await LoadAsync();
+    }
+
+    private async Task ReloadAsync()
+    {
+        if (!gone)
+        {
+            zone = await settings.ZoneAsync();
+            await LoadAsync();
+            StateHasChanged();
+        }
+    }
+
+    // of two reads under way only the later counts
+    private async Task LoadAsync()
+    {
+        var mine = ++asked;
+        var read = await book.RowsAsync();
+        if (mine == asked)
+        {
+            rows = read;
+            view = book.Arrange(read, zone);
+        }
+    }
+
+    private void Tick()
+    {
+        if (!gone && rows is not null)
+        {
+            view = book.Arrange(rows, zone);
+            StateHasChanged();
+        }
+    }
+
+    private string Hour(Standee s) => s.Next switch
+    {
+        { Urgency: Urgency.Overdue } => "overdue",
+        { Kind: ActKind.PourNext, Until: { } until } => "by " + new ClockWords(view!.Now, zone).Clock(until),
+        { Urgency: Urgency.Today, From: { } from } => new ClockWords(view!.Now, zone).Clock(from),
+        _ => "now",
+    };
+
+    private static string Doing(Standee s) => s.Next.Kind switch
+    {
+        ActKind.WaitForWindow or ActKind.PourNext => "Pour " + s.Next.LayerName,
+        ActKind.WindowClosed => "Abrade, then pour " + s.Next.LayerName,
+        ActKind.WaitDemould or ActKind.Demould => "Demould",
+        ActKind.WaitFullCure or ActKind.Finish => "Finish",
+        ActKind.WaitReading => "Log the room",
+        _ => "See to it",
+    };
+
+    private static string For(ShelfPiece piece) => piece.Remembers.Length > 0 ? $"{piece.Number}, for {piece.Remembers}" : piece.Number;
+}

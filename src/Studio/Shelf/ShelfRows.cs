@@ -1,0 +1,65 @@
+using Studio.Bench;
+using Studio.Engine.Layers;
+using Studio.Pieces;
+
+namespace Studio.Shelf;
+
+/// <summary>What the database says for the shelf, before the clock looks at it; a page keeps it and recomputes as time goes by.</summary>
+public sealed record ShelfRows
+{
+    /// <summary>Pieces in the making, and drawn ones whose commission is agreed or waits for a yes.</summary>
+    public required IReadOnlyList<ShelfPiece> Pieces { get; init; }
+
+    public required ILookup<int, ShelfLayer> Layers { get; init; }
+
+    public required ILookup<int, ShelfPour> Pours { get; init; }
+
+    /// <summary>Readings from the earliest pour on, oldest first.</summary>
+    public required IReadOnlyList<ClockReading> Room { get; init; }
+
+    /// <summary>True when there are more pieces than a shelf shows.</summary>
+    public required bool Cut { get; init; }
+}
+
+/// <summary>One piece as the shelf needs it, no more.</summary>
+public sealed record ShelfPiece
+{
+    public required int Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required string Stage { get; init; }
+
+    public DateTime? DemouldedAt { get; init; }
+
+    public FormerSpec? Former { get; init; }
+
+    /// <summary>Hand work beyond pouring, for the minutes that finishing takes.</summary>
+    public required List<PieceTask> Tasks { get; init; }
+
+    public required string Shape { get; init; }
+
+    public required Dictionary<string, double> Dimensions { get; init; }
+
+    public required int CommissionId { get; init; }
+
+    public required string Number { get; init; }
+
+    public required string Remembers { get; init; }
+
+    public required string Stands { get; init; }
+
+    public DateOnly? NeededBy { get; init; }
+
+    /// <summary>Keepsakes that came in for the commission; counted only while the piece is drawn.</summary>
+    public required int Keepsakes { get; init; }
+
+    /// <summary>A deposit was received.</summary>
+    public required bool Deposit { get; init; }
+}
+
+/// <summary>A layer of the design.</summary>
+public sealed record ShelfLayer(int PieceId, int Order, string Name, string Colour, double? ToMm, double? ThicknessMm);
+
+/// <summary>A layer that was poured.</summary>
+public sealed record ShelfPour(int Id, int PieceId, int Order, string Name, string Colour, double FromMm, double ToMm, DateTime StartedAt, Engine.Cure.CureSheet Sheet);
