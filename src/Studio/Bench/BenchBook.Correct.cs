@@ -87,19 +87,19 @@ public sealed partial class BenchBook
     {
         var start = form.StartedAt ?? DateTime.MinValue;
         var wrong = new List<string>();
-        Say(form.ActualAG is not (> 0 and <= MostG), "Grams of A must lie between 0 and 100 000 g.");
-        Say(form.ActualBG is not (> 0 and <= MostG), "Grams of B must lie between 0 and 100 000 g.");
-        Say(form.StartedAt is null, "Type when it was poured.");
-        Say(start > Now.AddMinutes(1), "The start lies in the future.");
-        Say(neighbours.Exists(p => p.LayerOrder < pour.LayerOrder && p.StartedAt > start), "The start lies before the layer under it was poured.");
-        Say(neighbours.Exists(p => p.LayerOrder > pour.LayerOrder && p.StartedAt < start), "The start lies after the layer on top of it was poured.");
-        Say(form.RoomC is { } c && RoomBook.Wrong(c) is not null, form.RoomC is { } again ? RoomBook.Wrong(again) ?? "" : "");
-        Say(form.Why.Trim().Length < 3, "Say why, in a few words; the reason is kept.");
+        Complain(form.ActualAG is not (> 0 and <= MostG), "Grams of A must lie between 0 and 100 000 g.");
+        Complain(form.ActualBG is not (> 0 and <= MostG), "Grams of B must lie between 0 and 100 000 g.");
+        Complain(form.StartedAt is null, "Type when it was poured.");
+        Complain(start > Now.AddMinutes(1), "The start lies in the future.");
+        Complain(neighbours.Exists(p => p.LayerOrder < pour.LayerOrder && p.StartedAt > start), "The start lies before the layer under it was poured.");
+        Complain(neighbours.Exists(p => p.LayerOrder > pour.LayerOrder && p.StartedAt < start), "The start lies after the layer on top of it was poured.");
+        Complain(form.RoomC is { } c && RoomBook.Wrong(c) is not null, form.RoomC is { } again ? RoomBook.Wrong(again) ?? "" : "");
+        Complain(form.Why.Trim().Length < 3, "Say why, in a few words; the reason is kept.");
         return wrong.Count == 0 ? null : string.Join(" ", wrong);
 
-        void Say(bool is_, string words)
+        void Complain(bool isSo, string words)
         {
-            if (is_)
+            if (isSo)
             {
                 wrong.Add(words);
             }
@@ -155,7 +155,7 @@ public sealed partial class BenchBook
         }
     }
 
-    private static string Celsius(double? c) => c is { } known ? Shell.Say.Celsius(known) : "none";
+    private static string Celsius(double? c) => c is { } known ? Say.Celsius(known) : "none";
 
-    private static string Stamp(DateTime utc, TimeZoneInfo zone) => Shell.Say.Local(utc, zone).ToString("d MMMM yyyy HH:mm", CultureInfo.GetCultureInfo("en-GB"));
+    private static string Stamp(DateTime utc, TimeZoneInfo zone) => Say.Local(utc, zone).ToString("d MMMM yyyy HH:mm", CultureInfo.GetCultureInfo("en-GB"));
 }

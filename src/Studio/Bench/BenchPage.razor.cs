@@ -75,7 +75,7 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
                     _ = InvokeAsync(LoadAsync);
                 }
             });
-            timer = clock.CreateTimer(_ => InvokeAsync(Tick), null, Beat, Beat);
+            timer = clock.CreateTimer(state => _ = InvokeAsync(Tick), null, Beat, Beat);
         }
 
         await LoadAsync();

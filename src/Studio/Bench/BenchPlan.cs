@@ -1,6 +1,5 @@
 using Studio.Engine;
 using Studio.Engine.Layers;
-using Studio.Engine.Resins;
 using Studio.Pieces;
 
 namespace Studio.Bench;

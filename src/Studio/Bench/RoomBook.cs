@@ -29,7 +29,7 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
     private const double HotC = 40;
 
     /// <summary>The newest reading that counts; null before the first.</summary>
-    public async Task<RoomNow?> NowAsync() => (await RecentAsync(1)).FirstOrDefault();
+    public async Task<RoomNow?> NowAsync() => (await RecentAsync(1)) is [var newest, ..] ? newest : null;
 
     /// <summary>The newest readings that count, newest first.</summary>
     public async Task<IReadOnlyList<RoomNow>> RecentAsync(int count)

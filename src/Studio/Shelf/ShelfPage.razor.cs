@@ -29,8 +29,8 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
         // listens before it reads: what is saved in between is not missed
         if (RendererInfo.IsInteractive)
         {
-            ear = news.Listen(_ => InvokeAsync(ReloadAsync));
-            timer = clock.CreateTimer(_ => InvokeAsync(Tick), null, Beat, Beat);
+            ear = news.Listen(heard => _ = InvokeAsync(ReloadAsync));
+            timer = clock.CreateTimer(state => _ = InvokeAsync(Tick), null, Beat, Beat);
         }
 
         zone = await settings.ZoneAsync();
