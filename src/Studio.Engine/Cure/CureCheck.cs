@@ -5,19 +5,22 @@ internal static class CureCheck
 {
     internal static bool Plausible(double celsius) => celsius is >= RoomCurve.LowestC and <= RoomCurve.HighestC;
 
-    internal static void Inputs(IReadOnlyList<PouredLayer> layers, IReadOnlyList<RoomReading> room, double untilHours)
+    internal static void Readings(IReadOnlyList<RoomReading> room)
     {
-        if (double.IsNaN(untilHours))
-        {
-            throw new ArgumentException("Must be a number of hours.", nameof(untilHours));
-        }
-
         for (var i = 0; i < room.Count; i++)
         {
             if (!double.IsFinite(room[i].Hours) || !double.IsFinite(room[i].Celsius))
             {
                 throw new ArgumentException($"room[{i}] must be a finite time [h] and a finite temperature [°C].", nameof(room));
             }
+        }
+    }
+
+    internal static void Layers(IReadOnlyList<PouredLayer> layers, double untilHours)
+    {
+        if (double.IsNaN(untilHours))
+        {
+            throw new ArgumentException("Must be a number of hours.", nameof(untilHours));
         }
 
         foreach (var layer in layers)

@@ -12,13 +12,22 @@ public static class CureClock
     /// <param name="room">Readings in any order; of two at one time the one later in the list counts. None: nothing is guessed.</param>
     /// <param name="untilHours">Milestones after this time [h] are reported as not reached; infinity for no limit.</param>
     /// <exception cref="ArgumentException">A reading, pour time or limit is not a number, or a sheet's figure is out of range.</exception>
-    public static PieceCure Run(IReadOnlyList<PouredLayer> layers, IReadOnlyList<RoomReading> room, double untilHours)
+    public static PieceCure Run(IReadOnlyList<PouredLayer> layers, IReadOnlyList<RoomReading> room, double untilHours) =>
+        Run(layers, new RoomLog(room), untilHours);
+
+    /// <summary>Runs the clock on a room made ready before, as for many pieces in one room.</summary>
+    /// <exception cref="ArgumentException">A pour time or limit is not a number, or a sheet's figure is out of range.</exception>
+    public static PieceCure Run(IReadOnlyList<PouredLayer> layers, RoomLog room, double untilHours)
     {
-        CureCheck.Inputs(layers, room, untilHours);
-        var plausible = room.Where(r => CureCheck.Plausible(r.Celsius)).ToList();
-        var curve = plausible.Count > 0 ? new RoomCurve(plausible) : null;
-        var cures = layers.Select((layer, i) => new LayerClock(layer, curve, untilHours, i).Run(i > 0 ? layers[i - 1] : null)).ToList();
-        return new(cures, SlowestDemould(cures), CureCheck.RoomFindings(room));
+        CureCheck.Layers(layers, untilHours);
+        var clocks = new List<LayerClock>();
+        foreach (var layer in layers)
+        {
+            clocks.Add(new(layer, clocks.Count == 0 ? null : clocks[^1], clocks.Count, room.Curve, untilHours));
+        }
+
+        var cures = clocks.ConvertAll(c => c.Cure());
+        return new(cures, SlowestDemould(cures), room.Findings);
     }
 
     private static Milestone SlowestDemould(List<LayerCure> cures)

@@ -6,6 +6,8 @@ public static class CureRounding
     // double arithmetic on hours can miss a whole minute by a fraction of this; without it 24 h after 09:05 would read 09:06
     private const long SlackTicks = TimeSpan.TicksPerMicrosecond;
 
+    internal const double SlackHours = SlackTicks / (double)TimeSpan.TicksPerHour;
+
     /// <summary>The first whole minute at or after the instant; for 'next pour from', 'demould', 'full cure'.</summary>
     public static DateTime UpToMinute(DateTime instant) =>
         Floor(instant.AddTicks(TimeSpan.TicksPerMinute - SlackTicks - 1));

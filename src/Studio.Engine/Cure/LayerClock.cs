@@ -1,38 +1,69 @@
 namespace Studio.Engine.Cure;
 
 /// <summary>The clock of one layer.</summary>
-internal sealed class LayerClock(PouredLayer layer, RoomCurve? room, double untilHours, int index)
+internal sealed class LayerClock
 {
     private const double ColdWarnsFrom = 1.5;
 
+    private readonly PouredLayer layer;
+    private readonly LayerClock? below;
+    private readonly int index;
+    private readonly RoomCurve? room;
+    private readonly double untilHours;
     private readonly List<Finding> findings = [];
+    private readonly Found gel;
+    private readonly Found opens;
+    private readonly Found closes;
+    private readonly Found demould;
+    private readonly Found full;
+
+    internal LayerClock(PouredLayer layer, LayerClock? below, int index, RoomCurve? room, double untilHours)
+    {
+        (this.layer, this.below, this.index, this.room, this.untilHours) = (layer, below, index, room, untilHours);
+        gel = Ready(t => t.GelHours, "gel time");
+        opens = Ready(t => t.NextPourFromHours, "time for the next pour");
+        closes = Closing();
+        demould = Ready(t => t.DemouldHours, "demould time");
+        full = Ready(t => t.FullCureHours, "full-cure time");
+    }
 
     private CureSheet Sheet => layer.Sheet;
 
-    internal LayerCure Run(PouredLayer? below)
+    internal LayerCure Cure()
     {
-        var gel = Ready(t => t.GelHours, "gel time");
-        var from = Ready(t => t.NextPourFromHours, "time for the next pour");
-        var demould = Ready(t => t.DemouldHours, "demould time");
-        var full = Ready(t => t.FullCureHours, "full-cure time");
-        var until = Closing(from);
-        if (layer.PouredAtHours < below?.PouredAtHours)
-        {
-            Add("poured-before-layer-below", Severity.Stop, ".pouredAtHours",
-                $"Layer {layer.Name} is logged as poured before layer {below.Name} under it. Correct one of the two times before you go by this clock.", "our rule");
-        }
-
-        Doubts([("gel", gel), ("next pour", from), ("demould", demould), ("full cure", full)]);
+        DoubtTheOrder();
+        DoubtTheRoom([("gel", gel), ("next pour", opens), ("demould", demould), ("full cure", full)]);
         return new()
         {
             Name = layer.Name,
             Gel = Tell(gel),
-            NextPourFrom = Tell(from),
-            NextPourUntil = Tell(until),
+            NextPourFrom = Tell(opens),
+            NextPourUntil = Tell(closes),
             Demould = Tell(demould),
             FullCure = Tell(full),
             Findings = findings,
         };
+    }
+
+    private void DoubtTheOrder()
+    {
+        const string at = ".pouredAtHours";
+        var under = below?.layer.Name;
+        if (layer.PouredAtHours < below?.layer.PouredAtHours)
+        {
+            Add("poured-before-layer-below", Severity.Stop, at,
+                $"Layer {layer.Name} is logged as poured before layer {under} under it. Correct one of the two times before you go by this clock.", "our rule");
+        }
+        else if (layer.PouredAtHours < below?.opens.AtHours - CureRounding.SlackHours)
+        {
+            Add("poured-before-window", Severity.Warn, at,
+                $"Layer {layer.Name} was poured before layer {under} under it was ready for it. The layers may mix, and their heat adds up: keep watch, and look at the boundary once it has gelled.", "data sheet");
+        }
+        else if (layer.PouredAtHours > below?.closes.AtHours + CureRounding.SlackHours)
+        {
+            Add("poured-after-window", Severity.Warn, at,
+                $"Layer {layer.Name} was poured after the next-pour window of layer {under} had closed. Unless that surface was abraded and cleaned, the two may part: look along the boundary before you demould.", "data sheet");
+        }
     }
 
     // ready: the later of the warmest row's printed hours and the integral, in which warmth above the sheet's range counts for nothing
@@ -45,18 +76,18 @@ internal sealed class LayerClock(PouredLayer layer, RoomCurve? room, double unti
     });
 
     // closing: no floor, and cold below the sheet's range does not keep the window open any longer
-    private Found Closing(Found opens) => Find(t => t.NextPourUntilHours, "end of the next-pour window", rows =>
+    private Found Closing() => Find(t => t.NextPourUntilHours, "end of the next-pour window", rows =>
     {
         var pace = new CurePace(rows, Sheet.FactorPer10C, towardsLater: false, Sheet.MinC ?? double.NegativeInfinity, double.PositiveInfinity);
-        var closes = CureProgress.ReachedAt(room!, pace, layer.PouredAtHours);
-        if (closes < opens.AtHours)
+        var byRoom = CureProgress.ReachedAt(room!, pace, layer.PouredAtHours);
+        if (byRoom < opens.AtHours)
         {
             Add("window-uncertain", Severity.Warn, "",
                 $"In this room the next-pour window of layer {layer.Name} may close before the printed hours open it. Pour as soon as it opens, or abrade and clean the surface first.",
                 "data sheet; common practice, no source");
         }
 
-        return new(Math.Max(closes, opens.AtHours ?? closes), rows.MinBy(r => r.C), false, null);
+        return new(Math.Max(byRoom, opens.AtHours ?? byRoom), rows.MinBy(r => r.C), false, null);
     });
 
     private Found Find(Func<CureTimes, double?> pick, string what, Func<List<(double C, double Hours)>, Found> compute)
@@ -67,7 +98,7 @@ internal sealed class LayerClock(PouredLayer layer, RoomCurve? room, double unti
             : compute(rows);
     }
 
-    private void Doubts((string What, Found Found)[] ready)
+    private void DoubtTheRoom((string What, Found Found)[] ready)
     {
         var known = ready.Where(r => r.Found.AtHours is not null).ToList();
         if (room is null || known.Count == 0)

@@ -43,8 +43,8 @@ public sealed record Milestone(double? AtHours, RestsOn? RestsOn, string? Reason
     /// <summary>A milestone without a time.</summary>
     public static Milestone Unknown(string reason) => new(null, null, reason);
 
-    /// <summary>True when the milestone is known and reached at <paramref name="hours"/> [h] on the readings' scale.</summary>
-    public bool ReachedAt(double hours) => AtHours <= hours;
+    /// <summary>True when the milestone is known and reached at <paramref name="hours"/> [h] on the readings' scale, to a microsecond.</summary>
+    public bool ReachedAt(double hours) => AtHours <= hours + CureRounding.SlackHours;
 }
 
 /// <summary>All milestones of one layer.</summary>

@@ -34,10 +34,10 @@ internal sealed class RoomCurve
     internal IEnumerable<RoomStretch> From(double hours)
     {
         var (atHours, atC) = (hours, CelsiusAt(hours));
-        foreach (var next in readings.Where(r => r.Hours > hours))
+        for (var i = FirstAfter(hours); i < readings.Length; i++)
         {
-            yield return new(atHours, next.Hours, atC, next.Celsius);
-            (atHours, atC) = (next.Hours, next.Celsius);
+            yield return new(atHours, readings[i].Hours, atC, readings[i].Celsius);
+            (atHours, atC) = (readings[i].Hours, readings[i].Celsius);
         }
 
         yield return new(atHours, double.PositiveInfinity, atC, atC);
@@ -45,10 +45,10 @@ internal sealed class RoomCurve
 
     internal double CelsiusAt(double hours)
     {
-        var after = Array.FindIndex(readings, r => r.Hours >= hours);
-        if (after <= 0)
+        var after = FirstAfter(hours);
+        if (after == 0 || after == readings.Length)
         {
-            return after == 0 ? readings[0].Celsius : readings[^1].Celsius;
+            return readings[after == 0 ? 0 : ^1].Celsius;
         }
 
         var (a, b) = (readings[after - 1], readings[after]);
@@ -59,23 +59,29 @@ internal sealed class RoomCurve
     /// <summary>Lowest and highest temperature [°C] between two times [h].</summary>
     internal (double MinC, double MaxC) Range(double fromHours, double toHours)
     {
-        double[] seen =
-        [
-            CelsiusAt(fromHours), CelsiusAt(toHours),
-            .. readings.Where(r => r.Hours > fromHours && r.Hours < toHours).Select(r => r.Celsius),
-        ];
+        var between = readings[FirstAfter(fromHours)..Math.Max(FirstAfter(fromHours), FirstAfter(toHours))];
+        double[] seen = [CelsiusAt(fromHours), CelsiusAt(toHours), .. between.Select(r => r.Celsius)];
         return (seen.Min(), seen.Max());
     }
 
     internal RestsOn RestsOn(double hours)
     {
-        var last = Array.FindLast(readings, r => r.Hours <= hours);
-        if (last is null)
+        var after = FirstAfter(hours);
+        var basis = readings[Math.Max(0, after - 1)];
+        var kind = after == 0 ? RestsOnKind.Assumed : hours > readings[^1].Hours ? RestsOnKind.Held : RestsOnKind.Reading;
+        return new(kind, basis.Hours, basis.Celsius);
+    }
+
+    // index of the first reading after the time, by halving; a year of readings is many
+    private int FirstAfter(double hours)
+    {
+        var (low, high) = (0, readings.Length);
+        while (low < high)
         {
-            return new(RestsOnKind.Assumed, readings[0].Hours, readings[0].Celsius);
+            var middle = (low + high) / 2;
+            (low, high) = readings[middle].Hours > hours ? (low, middle) : (middle + 1, high);
         }
 
-        var held = hours > readings[^1].Hours;
-        return new(held ? RestsOnKind.Held : RestsOnKind.Reading, last.Hours, last.Celsius);
+        return low;
     }
 }

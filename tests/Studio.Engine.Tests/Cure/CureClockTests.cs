@@ -86,6 +86,9 @@ public sealed class CureClockTests
     {
         var sheet = Two(20, 24, 30, 36);
         Run(sheet, new RoomReading(0, 20)).Demould.AtHours!.Value.ShouldBe(36, Exact);
+        Run(sheet, new RoomReading(0, 10)).Demould.AtHours!.Value.ShouldBe(72, Exact);
+        var closing = new CureSheet { Times = [.. sheet.Times.Select(t => new CureTimes { AtCelsius = t.AtCelsius, NextPourUntilHours = t.DemouldHours })] };
+        Run(closing, new RoomReading(0, 30)).NextPourUntil.AtHours!.Value.ShouldBe(24, Exact);
     }
 
     [Fact]
@@ -196,6 +199,19 @@ public sealed class CureClockTests
         var piece = CureClock.Run([new("a", Casting, 10), new("b", Casting, 9)], [new(0, 23)], 1000);
         var finding = piece.Layers[1].Findings.Single();
         (finding.Code, finding.Severity, finding.Path).ShouldBe(("poured-before-layer-below", Severity.Stop, "layers[1].pouredAtHours"));
+    }
+
+    [Theory]
+    [InlineData(5.9, "poured-before-window")]
+    [InlineData(6, null)]
+    [InlineData(24, null)]
+    [InlineData(24.1, "poured-after-window")]
+    public void Layer_poured_outside_the_window_of_the_one_under_it_is_doubted(double pouredAt, string? code)
+    {
+        var piece = CureClock.Run([new("a", Casting, 0), new("b", Casting, pouredAt)], [new(0, 23)], 1000);
+        piece.Layers[0].Findings.ShouldBeEmpty();
+        piece.Layers[1].Findings.SingleOrDefault()?.Code.ShouldBe(code);
+        piece.Layers[1].Findings.Count.ShouldBe(code is null ? 0 : 1);
     }
 
     [Fact]

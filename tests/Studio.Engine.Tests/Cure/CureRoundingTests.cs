@@ -25,6 +25,19 @@ public sealed class CureRoundingTests
         CureRounding.DownToMinute(Minute.AddTicks(ticks)).ShouldBe(Minute);
     }
 
+    // the shown minute, taken back to hours, must find the milestone reached and the window open
+    [Fact]
+    public void What_is_shown_as_ready_is_ready_at_that_minute()
+    {
+        for (var i = 0; i < 1000; i++)
+        {
+            var cure = Sheets.RunFrom(1.0 / 7 * i, Sheets.Casting, [new(0, 15 + (i % 11))]);
+            var shown = CureRounding.UpToMinute(Minute.AddHours(cure.Demould.AtHours!.Value));
+            cure.Demould.ReachedAt((shown - Minute).TotalHours).ShouldBeTrue();
+            cure.Demould.ReachedAt((shown - Minute).TotalHours - (1.0 / 60)).ShouldBeFalse();
+        }
+    }
+
     [Fact]
     public void Kind_of_the_instant_is_kept() => CureRounding.UpToMinute(Minute.AddSeconds(1)).Kind.ShouldBe(DateTimeKind.Utc);
 }
