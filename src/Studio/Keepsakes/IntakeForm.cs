@@ -1,0 +1,155 @@
+using System.Globalization;
+using FluentValidation;
+using Studio.Engine.Custody;
+using Studio.Shell;
+
+namespace Studio.Keepsakes;
+
+/// <summary>A keepsake as it is taken in at the kitchen table, or corrected later.</summary>
+public sealed class IntakeForm
+{
+    public string Kind { get; set; } = "";
+
+    public string Description { get; set; } = "";
+
+    public double? Count { get; set; } = 1;
+
+    public double? MassG { get; set; }
+
+    /// <summary>One of <see cref="ConditionWords.Overall"/>; empty when not rated.</summary>
+    public string Overall { get; set; } = "";
+
+    public List<string> Damage { get; set; } = [];
+
+    public string ConditionNote { get; set; } = "";
+
+    /// <summary>Empty until the family has said it: there is no default for another person's word.</summary>
+    public string Permits { get; set; } = "";
+
+    public string Place { get; set; } = "";
+
+    public string Method { get; set; } = "by hand";
+
+    public string DepositorName { get; set; } = "";
+
+    public string DepositorAuthority { get; set; } = "";
+
+    public string Requirements { get; set; } = "";
+
+    public string Packing { get; set; } = "";
+
+    public string ReturnBy { get; set; } = "";
+
+    /// <summary>Made once for each keepsake, so that a second send adds nothing.</summary>
+    public string SubmitKey { get; set; } = NewKey();
+
+    /// <summary>Photographs already received, by their record's id.</summary>
+    public List<int> PhotoIds { get; set; } = [];
+
+    /// <summary>The rating and the words of damage together, as they are stored and printed.</summary>
+    public List<string> AllConditionWords => Overall.Length > 0 ? [Overall, .. Damage] : Damage;
+
+    public DateOnly? ReturnDay => DateOnly.TryParseExact(ReturnBy, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
+
+    /// <summary>The form for the next one of the same visit: what stays the same for a family's things stays filled in.</summary>
+    public IntakeForm Next() => new()
+    {
+        Permits = Permits,
+        Place = Place,
+        Method = Method,
+        DepositorName = DepositorName,
+        DepositorAuthority = DepositorAuthority,
+        Packing = Packing,
+        ReturnBy = ReturnBy,
+    };
+
+    /// <summary>Takes what stands in the browser's fields, which is the truth when a lost connection swallowed some typing.</summary>
+    /// <returns>A complaint for each number that cannot be read, by field.</returns>
+    public Dictionary<string, string> Take(IReadOnlyDictionary<string, string[]> typed)
+    {
+        var wrong = new Dictionary<string, string>(StringComparer.Ordinal);
+        string? One(string name) => typed.TryGetValue(name, out var values) ? values.FirstOrDefault() ?? "" : null;
+        Kind = One("kind") ?? Kind;
+        Description = One("description") ?? Description;
+        Overall = One("overall") ?? Overall;
+        ConditionNote = One("conditionNote") ?? ConditionNote;
+        Permits = One("permits") ?? Permits;
+        Place = One("place") ?? Place;
+        Method = One("method") ?? Method;
+        DepositorName = One("depositorName") ?? DepositorName;
+        DepositorAuthority = One("depositorAuthority") ?? DepositorAuthority;
+        Requirements = One("requirements") ?? Requirements;
+        Packing = One("packing") ?? Packing;
+        ReturnBy = One("returnBy") ?? ReturnBy;
+        SubmitKey = One("submitKey") is { Length: > 0 } key ? key : SubmitKey;
+        Damage = typed.ContainsKey("description") ? [.. typed.GetValueOrDefault("damage", [])] : Damage;
+        Count = Number("count", "", Count);
+        MassG = Number("massG", "g", MassG);
+        return wrong;
+
+        double? Number(string name, string unit, double? before)
+        {
+            if (One(name) is not { } text)
+            {
+                return before;
+            }
+
+            var (value, complaint) = Quantity.Read(text, unit);
+            if (complaint is not null)
+            {
+                wrong[name] = complaint;
+            }
+
+            return value;
+        }
+    }
+
+    /// <summary>A stored keepsake as a form, for correcting.</summary>
+    public static IntakeForm Of(Keepsake k) => new()
+    {
+        Kind = k.Kind,
+        Description = k.Description,
+        Count = k.Count,
+        MassG = k.MassG,
+        Overall = k.ConditionWords.Find(w => ConditionWords.Overall.Contains(w)) ?? "",
+        Damage = [.. k.ConditionWords.Where(w => !ConditionWords.Overall.Contains(w))],
+        ConditionNote = k.ConditionNote,
+        Permits = k.Permits,
+        Place = k.Place,
+        Method = k.Method,
+        DepositorName = k.DepositorName,
+        DepositorAuthority = k.DepositorAuthority,
+        Requirements = k.Requirements,
+        Packing = k.Packing,
+        ReturnBy = k.ReturnBy?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "",
+        SubmitKey = k.SubmitKey,
+    };
+
+    private static string NewKey() => Guid.NewGuid().ToString("n");
+}
+
+/// <summary>Everything that is missing or cannot be, at once.</summary>
+public sealed class IntakeValidator : AbstractValidator<IntakeForm>
+{
+    private const double MostG = 50_000;
+
+    public IntakeValidator()
+    {
+        RuleFor(f => f.Kind).NotEmpty().WithMessage("Choose what it is made of.");
+        RuleFor(f => f.Description).NotEmpty().WithMessage("Say in a few words what it is, such as “heather, tied with blue thread”.");
+        RuleFor(f => f.Description).MaximumLength(300).WithMessage("Keep it to 300 characters; the rest belongs to the condition or the wishes.");
+        RuleFor(f => f.Count).NotNull().WithMessage("Say how many there are.");
+        RuleFor(f => f.Count).Must(c => c is null or (>= 1 and <= 9999 && c == Math.Floor(c.Value))).WithMessage("Count whole things, from 1 to 9999.");
+        RuleFor(f => f.MassG).InclusiveBetween(0.001, MostG).When(f => f.MassG is not null).WithMessage("A keepsake weighs more than nothing and at most 50 kg. Look at the scale again, or leave this empty.");
+        RuleFor(f => f.ConditionNote).NotEmpty().When(f => f.Overall is "Fair" or "Poor" && f.Damage.Count == 0).WithMessage(f => $"Mark the damage, or say in a few words why it is {f.Overall.ToLowerInvariant()}.");
+        RuleFor(f => f.ConditionNote).MaximumLength(1000).WithMessage("At most 1000 characters.");
+        RuleFor(f => f.Permits).Must(p => Permission.All.Any(a => a.Key == p)).WithMessage("Ask the family what may be done with it, and choose their answer.");
+        RuleFor(f => f.Place).NotEmpty().WithMessage("Say where it will lie.");
+        RuleFor(f => f.Place).MaximumLength(120).WithMessage("A place has at most 120 characters.");
+        RuleFor(f => f.ReturnBy).Must((f, day) => day.Length == 0 || f.ReturnDay is not null).WithMessage("Choose the day from the calendar, or leave it empty.");
+        RuleFor(f => f.DepositorAuthority).NotEmpty().When(f => f.DepositorName.Length > 0).WithMessage("Say by what right they bring it, such as “daughter, with her mother's word”.");
+        RuleFor(f => f.DepositorName).MaximumLength(200).WithMessage("At most 200 characters.");
+        RuleFor(f => f.Requirements).MaximumLength(1000).WithMessage("At most 1000 characters.");
+        RuleFor(f => f.Packing).MaximumLength(300).WithMessage("At most 300 characters.");
+    }
+}

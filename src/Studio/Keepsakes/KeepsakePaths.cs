@@ -1,0 +1,34 @@
+using System.Globalization;
+using Studio.Shell;
+
+namespace Studio.Keepsakes;
+
+/// <summary>The papers of a commission's keepsakes.</summary>
+internal sealed class KeepsakePaths : IPaths
+{
+    private const string Pdf = "application/pdf";
+
+    public void Map(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/papers/receipt/{commissionId:int}.pdf", async (int commissionId, string? only, HttpContext http, KeepsakePaperBook book) =>
+            Answer(http, await book.ReceiptAsync(commissionId, Ids(only))));
+        app.MapGet("/papers/labels/{commissionId:int}.pdf", async (int commissionId, string? only, int? from, HttpContext http, KeepsakePaperBook book) =>
+            Answer(http, await book.LabelsAsync(commissionId, Ids(only), from ?? 1, $"{http.Request.Scheme}://{http.Request.Host}")));
+    }
+
+    private static IResult Answer(HttpContext http, KeepsakePaperFile? paper)
+    {
+        if (paper is null)
+        {
+            return Results.NotFound();
+        }
+
+        http.Response.Headers.ContentDisposition = $"inline; filename=\"{paper.FileName}\"";
+        http.Response.Headers.CacheControl = "private, no-store";
+        return Results.Bytes(paper.Content, Pdf);
+    }
+
+    // anything that is no number is left out: an address with a slip prints fewer, never somebody else's
+    private static HashSet<int> Ids(string? only) =>
+        [.. (only ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries).Select(t => int.TryParse(t, NumberStyles.None, CultureInfo.InvariantCulture, out var id) ? id : 0)];
+}
