@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Studio.Data.Files;
 
 namespace Studio.Data;
 
@@ -19,6 +20,7 @@ public static class DataOpening
 
             await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
             await db.Database.MigrateAsync();
+            services.GetRequiredService<PhotoStore>().ClearHalfReceived();
             foreach (var seed in services.GetServices<ISeed>())
             {
                 await seed.PlantAsync(db);

@@ -111,8 +111,8 @@ public sealed class IntakeForm
         Description = k.Description,
         Count = k.Count,
         MassG = k.MassG,
-        Overall = k.ConditionWords.Find(w => ConditionWords.Overall.Contains(w)) ?? "",
-        Damage = [.. k.ConditionWords.Where(w => !ConditionWords.Overall.Contains(w))],
+        Overall = k.ConditionWords.Find(w => ConditionWords.Overall.Contains(w, StringComparer.Ordinal)) ?? "",
+        Damage = [.. k.ConditionWords.Where(w => !ConditionWords.Overall.Contains(w, StringComparer.Ordinal))],
         ConditionNote = k.ConditionNote,
         Permits = k.Permits,
         Place = k.Place,
@@ -139,7 +139,7 @@ public sealed class IntakeValidator : AbstractValidator<IntakeForm>
         RuleFor(f => f.Description).NotEmpty().WithMessage("Say in a few words what it is, such as “heather, tied with blue thread”.");
         RuleFor(f => f.Description).MaximumLength(300).WithMessage("Keep it to 300 characters; the rest belongs to the condition or the wishes.");
         RuleFor(f => f.Count).NotNull().WithMessage("Say how many there are.");
-        RuleFor(f => f.Count).Must(c => c is null or (>= 1 and <= 9999 && c == Math.Floor(c.Value))).WithMessage("Count whole things, from 1 to 9999.");
+        RuleFor(f => f.Count).Must(c => c is null || (c is >= 1 and <= 9999 && c.Value == Math.Floor(c.Value))).WithMessage("Count whole things, from 1 to 9999.");
         RuleFor(f => f.MassG).InclusiveBetween(0.001, MostG).When(f => f.MassG is not null).WithMessage("A keepsake weighs more than nothing and at most 50 kg. Look at the scale again, or leave this empty.");
         RuleFor(f => f.ConditionNote).NotEmpty().When(f => f.Overall is "Fair" or "Poor" && f.Damage.Count == 0).WithMessage(f => $"Mark the damage, or say in a few words why it is {f.Overall.ToLowerInvariant()}.");
         RuleFor(f => f.ConditionNote).MaximumLength(1000).WithMessage("At most 1000 characters.");

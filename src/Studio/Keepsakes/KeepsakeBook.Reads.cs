@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Engine.Custody;
-using Studio.Shell;
 
 namespace Studio.Keepsakes;
 

@@ -102,6 +102,8 @@ public sealed partial class KeepsakePage : IDisposable
         loaded = true;
     }
 
+    private string PhotoAlt(KeepsakePhoto p) => $"Photograph of {view!.Keepsake.Description}{(p.TakenAt.Length > 0 ? ", taken " + p.TakenAt : "")}";
+
     private string When(DateTime at) => Say.When(at, zone, Clock.GetUtcNow().UtcDateTime);
 
     private void Begin(string chosen) => (act, trouble) = (chosen, "");

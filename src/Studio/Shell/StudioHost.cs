@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.DataProtection;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Data;
+using Studio.Data.Files;
 using Studio.SignIn;
 
 namespace Studio.Shell;
@@ -27,6 +28,7 @@ internal static class StudioHost
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);
+        services.AddSingleton(_ => new PhotoStore(Path.Combine(DataSetup.Folder(builder.Configuration), "photos")));
         services.AddSignIn();
         services.AddDataProtection()
             .SetApplicationName("studio")
