@@ -49,6 +49,9 @@ public sealed class IntakeForm
     /// <summary>The rating and the words of damage together, as they are stored and printed.</summary>
     public List<string> AllConditionWords => Overall.Length > 0 ? [Overall, .. Damage] : Damage;
 
+    /// <summary>True while nothing is filled in that belongs to this keepsake alone.</summary>
+    public bool Blank => Kind.Length == 0 && Description.Length == 0 && MassG is null && Overall.Length == 0 && Damage.Count == 0 && ConditionNote.Length == 0 && Requirements.Length == 0;
+
     public DateOnly? ReturnDay => DateOnly.TryParseExact(ReturnBy, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 
     /// <summary>The form for the next one of the same visit: what stays the same for a family's things stays filled in.</summary>

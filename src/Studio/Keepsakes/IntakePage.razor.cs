@@ -167,7 +167,14 @@ public sealed partial class IntakePage : IAsyncDisposable
         saving = true;
         try
         {
-            if (await FilledInAsync())
+            var filled = await FilledInAsync();
+            if (!next && kept.Count > 0 && form.Blank && (await tray.SettleAsync()).Ids.Count == 0)
+            {
+                // the last one was kept with "log the next", and there is no next
+                await DropDraftAsync();
+                Nav.NavigateTo(PapersHref);
+            }
+            else if (filled)
             {
                 await SaveAsync(next);
             }
