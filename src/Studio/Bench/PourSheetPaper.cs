@@ -38,6 +38,8 @@ public sealed record PourSheetPaperModel
 
     public double ToMm { get; init; }
 
+    public double? DepthMm { get; init; }
+
     /// <summary>Along the middle of a face, from the mould's lowest point.</summary>
     public double FaceMarkMm { get; init; }
 
@@ -95,23 +97,22 @@ public static class PourSheetPaper
 {
     private static readonly string[] StandingCautions =
     [
-        "Follow the resin's data sheet and safety data sheet; where they differ from this sheet, they are right.",
-        "Nitrile gloves, changed often; eye protection; sleeves down. Latex does not protect. Uncured resin or hardener on the skin: off with soap and water, never solvent.",
-        "Open the windows or run the extraction before the first cup.",
-        "Mixed resin heats itself: pour promptly, never leave a full cup standing. If a cup smokes or grows hot, take it outside if you safely can and keep away from the fumes.",
+        "The resin's data sheet and safety data sheet come first; where they differ from this sheet, they are right.",
+        "Nitrile gloves, changed often (latex does not protect); eye protection; sleeves down. Resin or hardener on the skin: soap and water at once, never solvent.",
+        "Fresh air or extraction before the first cup.",
+        "Mixed resin heats itself: pour promptly, leave no full cup standing. If a cup smokes, set it outside if that is safe, and keep out of the fumes.",
     ];
 
     public static byte[] Create(PourSheetPaperModel model, PaperSize size) => PaperFlow.Render(
         new PaperSetup($"Pour sheet, {model.Piece}, layer {model.LayerNumber} of {model.LayerCount}", size, PaperType.Bench(), model.Format.Language, model.Studio.StudioName,
-            $"{model.Studio.StudioName} · {model.Piece} · layer {model.LayerNumber} of {model.LayerCount}", model.MadeUtc) { SideMm = 16, TopMm = 14 },
+            $"{model.Studio.StudioName} · {model.Piece} · layer {model.LayerNumber} of {model.LayerCount}", model.MadeUtc) { SideMm = 16, TopMm = 12, BottomMm = 18 },
         flow =>
         {
             Opening(flow, model);
+            Ready(flow, model);
             Grams(flow, model);
             With(flow, model);
-            Before(flow, model);
             Clock(flow, model);
-            Cautions(flow, model);
         });
 
     private static void Opening(PaperFlow flow, PourSheetPaperModel model)
@@ -119,15 +120,15 @@ public static class PourSheetPaper
         var format = model.Format;
         flow.Text($"{model.Piece} · {model.Commission}", flow.Type.Strong);
         flow.Title(string.Create(CultureInfo.InvariantCulture, $"Layer {model.LayerNumber} of {model.LayerCount}: {model.LayerName}"));
-        flow.Space(8);
+        flow.Space(12);
         void Facts()
         {
-            flow.Pairs(Measure.Mm(27),
+            flow.Pairs(Measure.Mm(25),
             [
                 ("Resin", model.Resin),
                 ("Mix", model.Mix.Length > 0 ? model.Mix : null),
-                ("Pour from", $"{format.Length(model.FromMm)} up to {format.Length(model.ToMm)}"),
-                ("Mark on the face", format.Length(model.FaceMarkMm) + " from the lowest point"),
+                ("Height", $"{format.Length(model.FromMm)} to {format.Length(model.ToMm)}" + (model.DepthMm is { } depth ? $", {format.Length(depth)} deep" : "")),
+                ("Face mark", format.Length(model.FaceMarkMm) + " from the lowest point"),
                 ("Pot life", model.PotLifeMinutes is { } pot ? format.Number(pot) + " minutes, by the data sheet" : null),
                 ("Data sheet", model.DataSheet.Length > 0 ? model.DataSheet : null),
             ]);
@@ -135,7 +136,7 @@ public static class PourSheetPaper
 
         if (model.Section is { } section)
         {
-            flow.Columns(18, (1, () => flow.Drawing(section, Measure.Mm(58))), (1.1, Facts));
+            flow.Columns(18, (1, () => flow.Drawing(section, Measure.Mm(46))), (1, Facts));
         }
         else
         {
@@ -146,7 +147,7 @@ public static class PourSheetPaper
     private static void Grams(PaperFlow flow, PourSheetPaperModel model)
     {
         var type = flow.Type;
-        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 12);
+        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 10);
         flow.Table(
             [new("Batch", 0.6), new("A, resin [g]", 1.3, Right: true), new("B, hardener [g]", 1.3, Right: true), new("Weighed and mixed", 0.9, Right: true)],
             [.. model.Batches.Select((b, i) => (IReadOnlyList<PaperCell>)
@@ -166,9 +167,9 @@ public static class PourSheetPaper
             return;
         }
 
-        flow.Heading("With it", 12);
+        flow.Heading("With it", 10);
         flow.Table(
-            [new("", 0.6), new("What", 2.2), new("Grams", 0.8, Right: true), new("Done", 0.5, Right: true)],
+            [new("How", 0.6), new("What", 2.2), new("Grams", 0.8, Right: true), new("Done", 0.5, Right: true)],
             [.. rows.Select(r => (IReadOnlyList<PaperCell>)
             [
                 PaperCell.Of(r.Item1, flow.Type.Text),
@@ -178,37 +179,67 @@ public static class PourSheetPaper
             ])]);
     }
 
-    private static void Before(PaperFlow flow, PourSheetPaperModel model)
+    private static void Ready(PaperFlow flow, PourSheetPaperModel model)
     {
-        flow.Heading("Before you pour", 12);
-        flow.Bullets(["First the level: mould and shelf level both ways.", .. model.Prepare], tick: true);
-        flow.Space(2);
-        flow.Signatures(Measure.Mm(9), (1, "Room temperature [°C]"), (1.4, "Poured: day and time"), (1.2, "By"));
+        flow.Space(10);
+        flow.Columns(16,
+            (1, () =>
+            {
+                flow.Block("H2", "Before you pour", flow.Type.Heading);
+                flow.Space(3);
+                flow.Bullets(["First the level: mould and shelf level both ways.", .. model.Prepare], tick: true);
+                flow.Signatures(Measure.Mm(8), (1, "Room temperature [°C]"), (1, "Weighed by"));
+            }),
+            (1.15, () => Cautions(flow, model)));
     }
 
     private static void Clock(PaperFlow flow, PourSheetPaperModel model)
     {
-        if (model.Times is not { } times)
+        var columns = new List<(double, Action)>();
+        if (model.Times?.StartUtc is { } start)
         {
-            return;
+            Add("Poured", model.Format.Moment(start));
+        }
+        else
+        {
+            columns.Add((1.2, () => WriteIn(flow, "Poured: day and time")));
         }
 
-        flow.Space(10);
+        if (model.Times is { } times)
+        {
+            Add("Next pour, not before", times.NextPourFromUtc is { } from ? model.Format.NotBefore(from) : Hours(times.NextPourFromHours, Math.Ceiling, model.Format));
+            Add("Next pour, not after", times.NextPourUntilUtc is { } until ? model.Format.NotAfter(until) : Hours(times.NextPourUntilHours, Math.Floor, model.Format));
+            Add("Demould, not before", times.DemouldUtc is { } demould ? model.Format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, model.Format));
+        }
+
+        flow.Space(14);
         flow.Boxed(() =>
         {
-            flow.Block("H2", "Then", flow.Type.Heading);
-            flow.Pairs(Measure.Mm(48), Rows(times, model.Format), flow.Type.Strong);
-            flow.Text(times.RestsOn + " A colder room takes longer: write the temperature in, and the program moves these times.", flow.Type.Small);
+            flow.Columns(12, [.. columns]);
+            flow.Space(3);
+            flow.Text(model.Times is { } t ? t.RestsOn + " A colder room takes longer: log its temperature, and the program moves these times." : null, flow.Type.Small);
         });
+
+        void Add(string label, string? value)
+        {
+            if (value is not null)
+            {
+                columns.Add((1, () =>
+                {
+                    flow.Text(label, flow.Type.Label);
+                    flow.Text(value, flow.Type.Strong);
+                }));
+            }
+        }
     }
 
-    private static IReadOnlyList<(string Label, string? Value)> Rows(PourSheetTimes times, PaperFormat format) =>
-    [
-        ("Poured", times.StartUtc is { } start ? format.Moment(start) : null),
-        ("Next pour, not before", times.NextPourFromUtc is { } from ? format.NotBefore(from) : Hours(times.NextPourFromHours, Math.Ceiling, format)),
-        ("Next pour, not after", times.NextPourUntilUtc is { } until ? format.NotAfter(until) : Hours(times.NextPourUntilHours, Math.Floor, format)),
-        ("Demould, not before", times.DemouldUtc is { } demould ? format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, format)),
-    ];
+    private static void WriteIn(PaperFlow flow, string label)
+    {
+        flow.Text(label, flow.Type.Label);
+        flow.Y += flow.Type.Strong.Leading;
+        flow.WriteOn(flow.Left, flow.Y, flow.Width);
+        flow.Y += 2;
+    }
 
     /// <summary>Tenths of an hour, rounded the careful way.</summary>
     private static string? Hours(double? hours, Func<double, double> careful, PaperFormat format) =>
@@ -216,11 +247,10 @@ public static class PourSheetPaper
 
     private static void Cautions(PaperFlow flow, PourSheetPaperModel model)
     {
-        flow.Space(10);
         flow.Boxed(() =>
         {
             flow.Block("H2", "Take care", flow.Type.Heading);
-            flow.Bullets([.. model.Cautions, .. StandingCautions], flow.Type.Sized(10));
+            flow.Bullets([.. model.Cautions, .. StandingCautions], flow.Type.Small);
         }, PaperInks.Amber);
     }
 }

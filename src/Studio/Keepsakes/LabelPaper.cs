@@ -97,8 +97,8 @@ public static class LabelPaper
         flow.Qr(label.QrText, "QR code of " + label.EntryNumber, left, Measure.Mm(yMm + pad), Measure.Mm(qr));
 
         var textLeft = left + Measure.Mm(qr - 1);
-        var width = Measure.Mm(xMm + grid.CellWidthMm - 3.5) - textLeft;
         var roomy = grid.CellHeightMm > 30;
+        var width = Measure.Mm(xMm + grid.CellWidthMm - (roomy ? 5 : 2)) - textLeft;
         var lines = Lines(flow, model, label, width, roomy);
         var y = Measure.Mm(yMm + (grid.CellHeightMm / 2)) - (lines.Sum(l => l.Style.Leading + l.Before) / 2);
         foreach (var (text, style, before) in lines)
@@ -121,7 +121,7 @@ public static class LabelPaper
         Add(EntryWords.Spell(label.EntryNumber), words.In(PaperInks.Slate), 3, 0);
         Add(label.Description, plain, roomy ? 2 : 1, roomy ? 3 : 1.5);
         Add(label.Commission, plain, 1, 0);
-        Add("Return to " + (model.ReturnTo ?? string.Join(", ", new[] { model.Studio.StudioName, model.Studio.Phone ?? "" }.Where(s => s.Length > 0))), foot.In(PaperInks.Slate), roomy ? 2 : 1, roomy ? 3 : 1.5);
+        Add("Return to " + (model.ReturnTo ?? string.Join(", ", new[] { model.Studio.StudioName, model.Studio.Phone ?? "" }.Where(s => s.Length > 0))), foot.In(PaperInks.Slate), 2, roomy ? 3 : 1.5);
         return lines;
 
         void Add(string text, PaperStyle style, int most, double before)

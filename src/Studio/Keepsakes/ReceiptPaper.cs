@@ -89,7 +89,7 @@ public static class ReceiptPaper
 {
     private static readonly IReadOnlyList<PaperColumn> Columns =
     [
-        new("", 0.8), new("Entry number", 1.15), new("What it is", 1.5), new("Condition and completeness", 1.6), new("What the family permits", 1.5),
+        new("Photograph", 0.85), new("Entry number", 1.15), new("What it is", 1.5), new("Condition and completeness", 1.6), new("What the family permits", 1.5),
     ];
 
     public static byte[] Create(ReceiptPaperModel model, PaperSize size) => PaperFlow.Render(
@@ -123,17 +123,17 @@ public static class ReceiptPaper
         flow.Columns(20,
             (1, () =>
             {
-                Person(flow, model.Depositor is null ? "Owner, who brought them" : "Owner", model.Owner);
+                Person(flow, model.Depositor is null ? "Owner, in person" : "Owner", model.Owner);
                 if (model.Depositor is { } depositor)
                 {
-                    flow.Space(5);
+                    flow.Space(4);
                     Person(flow, "Brought by", depositor);
                     flow.Pairs(Measure.Mm(24), [("By what right", model.DepositorAuthority ?? "")]);
                 }
             }),
             (1, () => flow.Pairs(Measure.Mm(24),
             [
-                ("Received", format.Moment(model.EntryUtc) + ", " + format.Local(model.EntryUtc).Year.ToString(System.Globalization.CultureInfo.InvariantCulture)),
+                ("Received", format.FullMoment(model.EntryUtc)),
                 ("Received by", model.ReceivedBy),
                 ("Commission", model.Commission),
                 ("Why they are here", model.Reason),
@@ -144,11 +144,10 @@ public static class ReceiptPaper
 
     private static void Person(PaperFlow flow, string role, PaperPerson person)
     {
-        flow.Text(role, flow.Type.Label);
-        flow.Text(person.Name, flow.Type.Strong);
+        flow.Pairs(Measure.Mm(24), [(role, person.Name)], flow.Type.Strong);
         flow.Pairs(Measure.Mm(24),
         [
-            ("Address", string.Join('\n', person.Address)),
+            ("Address", string.Join(", ", person.Address)),
             ("Telephone", person.Phone ?? ""),
             ("E-mail", string.IsNullOrWhiteSpace(person.Email) ? null : person.Email),
         ]);
@@ -211,9 +210,8 @@ public static class ReceiptPaper
     private static void Signatures(PaperFlow flow, ReceiptPaperModel model) => flow.Keep(() =>
     {
         flow.Space(10);
-        flow.Text("The list above is right, and this is what we have agreed.", flow.Type.Strong);
-        flow.Signatures(Measure.Mm(12), (1, model.Depositor is null ? "Owner, name and signature" : "Owner or depositor, name and signature"), (0.5, "Date"));
-        flow.Signatures(Measure.Mm(12), (1, "Received for the studio, name and signature"), (0.5, "Date"));
+        flow.Text("The list above is right, and this is what we have agreed. Name and signature:", flow.Type.Strong);
+        flow.Signatures(Measure.Mm(13), (1.3, model.Depositor is null ? "Owner" : "Owner or depositor"), (0.5, "Date"), (1.3, "For the studio"), (0.5, "Date"));
         flow.Space(4);
         flow.Text("Three copies: one for you, one for our file, one with the keepsakes.", flow.Type.Label);
     });

@@ -4,6 +4,9 @@ namespace Studio.Papers;
 
 internal sealed partial class PaperFlow
 {
+    /// <summary>Between the drawing and its names [pt].</summary>
+    private const double LeaderRoom = 20;
+
     private sealed record SetLabel(PaperLabel Label, IReadOnlyList<string> Lines, PaperStyle Style, XPoint Anchor)
     {
         public double Height => (Lines.Count * Style.Leading) + 3;
@@ -25,17 +28,17 @@ internal sealed partial class PaperFlow
         var labels = drawing.Shapes.OfType<PaperLabel>().ToList();
         var style = labelStyle ?? Type.Small;
         var (minX, maxX, minZ, maxZ) = (points.Min(p => p.XMm), points.Max(p => p.XMm), points.Min(p => p.ZMm), points.Max(p => p.ZMm));
-        var room = labels.Count == 0 ? Width : Width * 0.58;
-        var scale = Math.Min(room / Math.Max(maxX - minX, 1), maxHeight / Math.Max(maxZ - minZ, 1));
+        var names = labels.Count == 0 ? 0 : Math.Min(labels.Max(l => _ink.Width(PaperWrap.Clean(l.Text), style.Bold())) + 1, Width * 0.36);
+        var scale = Math.Min((Width - names - (names > 0 ? LeaderRoom : 0)) / Math.Max(maxX - minX, 1), maxHeight / Math.Max(maxZ - minZ, 1));
         var tall = (maxZ - minZ) * scale;
         var gap = (maxX - minX) * scale;
-        var set = SetLabels(labels, style, Width - gap - 18, p => Place(p, 0));
+        var set = SetLabels(labels, style, names, p => Place(p, 0));
         var height = Math.Max(tall, set.Sum(l => l.Height));
 
         Need(height);
         var top = Y;
         var shift = (height - tall) / 2;
-        set = SetLabels(labels, style, Width - gap - 18, p => Place(p, top + shift));
+        set = SetLabels(labels, style, names, p => Place(p, top + shift));
         using (_ink.Figure(drawing.Alt, new XRect(Left, top, Width, height)))
         {
             foreach (var shape in drawing.Shapes)
@@ -43,7 +46,7 @@ internal sealed partial class PaperFlow
                 Draw(shape, p => Place(p, top + shift));
             }
 
-            Draw(set, top, top + height, Left + gap + 18);
+            Draw(set, top, top + height, Left + gap + LeaderRoom);
         }
 
         Y = top + height;
@@ -118,7 +121,7 @@ internal sealed partial class PaperFlow
         var y = top;
         foreach (var label in labels)
         {
-            label.Top = y = Math.Max(y, label.Anchor.Y - (label.Height / 2));
+            label.Top = y = Math.Max(y, label.Anchor.Y - (label.Style.Leading / 2));
             y += label.Height;
         }
 
@@ -132,7 +135,10 @@ internal sealed partial class PaperFlow
         foreach (var label in labels)
         {
             var middle = label.Top + (label.Style.Leading / 2);
-            _ink.Line(label.Anchor.X, label.Anchor.Y, x - 4, middle, PaperInks.Slate, label.Label.Strong ? 0.9 : 0.5);
+            var width = label.Label.Strong ? 0.9 : 0.5;
+            _ink.Rectangle(new XRect(label.Anchor.X - 1, label.Anchor.Y - 1, 2, 2), PaperInks.Ink, null);
+            _ink.Line(label.Anchor.X, label.Anchor.Y, x - 12, middle, PaperInks.Slate, width);
+            _ink.Line(x - 12, middle, x - 3, middle, PaperInks.Slate, width);
             for (var i = 0; i < label.Lines.Count; i++)
             {
                 _ink.Text(label.Lines[i], label.Style, x, label.Top + (i * label.Style.Leading) + label.Style.Ascent);

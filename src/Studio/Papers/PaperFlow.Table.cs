@@ -34,7 +34,8 @@ internal sealed partial class PaperFlow
         {
             var set = Set(columns, cells);
             void Again() => Repeat(header, headed);
-            if (RowHeight(set) > Rest && RowHeight(set) <= PageBody - RowHeight(header))
+            var whole = RowHeight(set) <= PageBody - RowHeight(header);
+            if (RowHeight(set) > Rest && (whole || Rest < PageBody / 3))
             {
                 Break();
                 Again();
@@ -90,7 +91,7 @@ internal sealed partial class PaperFlow
     }
 
     private double PictureHeight(PaperCell cell, double width) =>
-        cell.Jpeg is { } jpeg && _ink.ImageSize(jpeg) is { Width: > 0 } size ? Math.Min(width * size.Height / size.Width, width * 1.2) : 0;
+        cell.Jpeg is { } jpeg && _ink.ImageSize(jpeg) is { Width: > 0 } size ? Math.Min(width * size.Height / size.Width, width) : 0;
 
     private static double RowHeight(List<SetCell> row) => row.Max(c => c.Height) + (2 * CellPad);
 

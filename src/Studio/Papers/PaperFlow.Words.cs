@@ -3,7 +3,11 @@ namespace Studio.Papers;
 internal sealed partial class PaperFlow
 {
     /// <summary>The paper's one first heading.</summary>
-    public void Title(string text) => Block("H1", text, Type.Title);
+    public void Title(string text)
+    {
+        var lines = PaperWrap.Lines(text, Width, s => _ink.Width(s, Type.Title)).Count;
+        Block("H1", text, lines > 2 ? Type.LongTitle : Type.Title);
+    }
 
     /// <summary>A heading that stays with what follows it.</summary>
     public void Heading(string text, double before = 14)

@@ -41,6 +41,6 @@ public sealed class PaperFonts : IFontResolver
             ?? throw new InvalidOperationException($"The font {name}.ttf is missing from the program: build it again from a whole checkout.");
         using var memory = new MemoryStream();
         face.CopyTo(memory);
-        return memory.ToArray();
+        return PaperGlyphs.Flatten(memory.ToArray());
     });
 }

@@ -52,6 +52,13 @@ public sealed record PaperFormat(CultureInfo Culture, string Currency, int Curre
     /// <summary>An instant as day and time, cut to the minute.</summary>
     public string Moment(DateTime utc) => Write(Local(utc));
 
+    /// <summary>Day with its year, and time.</summary>
+    public string FullMoment(DateTime utc)
+    {
+        var local = Local(utc);
+        return local.ToString("dddd ", Words) + local.ToString(DayPattern, Words) + ", " + local.ToString(TimePattern, Words);
+    }
+
     /// <summary>For what must not happen before an instant: rounded up to the minute.</summary>
     public string NotBefore(DateTime utc)
     {
@@ -62,13 +69,15 @@ public sealed record PaperFormat(CultureInfo Culture, string Currency, int Curre
     /// <summary>For what must not happen after an instant: rounded down to the minute.</summary>
     public string NotAfter(DateTime utc) => Moment(utc.AddTicks(-(utc.Ticks % TimeSpan.TicksPerMinute)));
 
+    private string TimePattern => Words.Name is "en-US" ? "h:mm\u00A0tt" : "HH:mm";
+
     private string DayPattern => Words.Name is "en-US" ? "MMMM d, yyyy" : "d MMMM yyyy";
 
-    internal DateTime Local(DateTime utc) => TimeZoneInfo.ConvertTimeFromUtc(DateTime.SpecifyKind(utc, DateTimeKind.Utc), Zone);
+    private DateTime Local(DateTime utc) => TimeZoneInfo.ConvertTimeFromUtc(DateTime.SpecifyKind(utc, DateTimeKind.Utc), Zone);
 
     private string Write(DateTime local)
     {
-        var time = local.ToString(Words.Name is "en-US" ? "h:mm tt" : "HH:mm", Words);
+        var time = local.ToString(TimePattern, Words);
         var day = local.ToString(Words.Name is "en-US" ? "dddd, MMMM d" : "dddd d MMMM", Words);
         return Zone.IsAmbiguousTime(local) ? $"{day}, {time} (the clocks go back that night)" : $"{day}, {time}";
     }

@@ -37,18 +37,23 @@ internal sealed class PaperType
         PaperFonts.Install();
         _text = text;
         Title = Style(PaperFonts.Serif, 21, 26, bold: true);
+        LongTitle = Style(PaperFonts.Serif, 15, 20, bold: true);
         Heading = Style(PaperFonts.Serif, 12.5, 17, bold: true);
         Text = Style(text, size, size * 1.42);
         Strong = Style(text, size, size * 1.42, bold: true);
         Soft = (string.Equals(text, PaperFonts.Serif, StringComparison.Ordinal) ? Style(text, size, size * 1.42, italic: true) : Text).In(PaperInks.Slate);
-        Small = Style(text, 8.5, 11.5);
-        SmallStrong = Style(text, 8.5, 11.5, bold: true);
-        Label = Style(PaperFonts.Sans, 8, 11).In(PaperInks.Slate);
+        var small = Math.Max(8.5, size * 0.83);
+        Small = Style(text, small, small * 1.35);
+        SmallStrong = Style(text, small, small * 1.35, bold: true);
+        Label = Style(PaperFonts.Sans, small - 0.5, small * 1.3).In(PaperInks.Slate);
         Glance = Style(text, 14, 19, bold: true);
-        Figure = Style(PaperFonts.Sans, 27, 34, bold: true);
+        Figure = Style(PaperFonts.Sans, 27, 32, bold: true);
     }
 
     public PaperStyle Title { get; }
+
+    /// <summary>For a title that would run over two lines.</summary>
+    public PaperStyle LongTitle { get; }
 
     public PaperStyle Heading { get; }
 
@@ -75,7 +80,7 @@ internal sealed class PaperType
     public static PaperType Work() => new(PaperFonts.Sans, 9.5);
 
     /// <summary>For the bench, read at arm's length.</summary>
-    public static PaperType Bench() => new(PaperFonts.Sans, 12);
+    public static PaperType Bench() => new(PaperFonts.Sans, 11.5);
 
     /// <summary>A size outside the set, for a label's cell.</summary>
     public PaperStyle Sized(double size, bool bold = false) => Style(_text, size, size * 1.22, bold);

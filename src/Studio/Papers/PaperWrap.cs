@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -6,6 +7,8 @@ namespace Studio.Papers;
 /// <summary>Breaks text into lines that fit a width, whatever it holds.</summary>
 internal static class PaperWrap
 {
+    private static readonly SearchValues<char> SoftMarks = SearchValues.Create("-/@._?&=");
+
     /// <summary>What can be set: composed letters, plain spaces, no control marks. Never null.</summary>
     public static string Clean(string? text)
     {
@@ -83,10 +86,18 @@ internal static class PaperWrap
                 break;
             }
 
-            lines.Add(word[..letters[fit]]);
-            word = word[letters[fit]..];
+            var end = Softer(word, letters[fit]);
+            lines.Add(word[..end]);
+            word = word[end..];
         }
 
         return word;
+    }
+
+    /// <summary>Where a mark that invites a break stands in the latter half, the cut goes after it: addresses, double names.</summary>
+    private static int Softer(string word, int end)
+    {
+        var mark = word.AsSpan(0, end).LastIndexOfAny(SoftMarks);
+        return mark >= end / 2 ? mark + 1 : end;
     }
 }

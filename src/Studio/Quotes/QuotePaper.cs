@@ -139,8 +139,9 @@ public static class QuotePaper
         {
             if (piece.Section is { } section)
             {
-                flow.Columns(18,
-                    (1.08, () => flow.Drawing(section, Measure.Mm(62))),
+                flow.Space(4);
+                flow.Columns(20,
+                    (1.5, () => flow.Drawing(section, Measure.Mm(60))),
                     (1, () => Words(flow, piece, model.Format)));
             }
             else
@@ -154,19 +155,20 @@ public static class QuotePaper
 
     private static void Words(PaperFlow flow, QuotePaperPiece piece, PaperFormat format)
     {
-        flow.Text(piece.Quantity > 1 ? $"{piece.Name}, {piece.Quantity} of them" : piece.Name, flow.Type.Strong);
+        flow.Block("H3", piece.Quantity > 1 ? $"{piece.Name}, {piece.Quantity} of them" : piece.Name, flow.Type.Strong);
         flow.Text(piece.Size, flow.Type.Soft);
         flow.Text(piece.Description);
         if (piece.Contains.Count > 0)
         {
-            flow.Space(3);
-            flow.Text("In it", flow.Type.Label);
+            flow.Space(5);
+            flow.Text("What will be in it", flow.Type.Label);
+            flow.Space(1.5);
             flow.Bullets(piece.Contains);
         }
 
         if (piece.Price is { } price)
         {
-            flow.Space(3);
+            flow.Space(4);
             flow.Text("Price of this piece " + format.Money(price), flow.Type.Text);
         }
     }
@@ -186,7 +188,12 @@ public static class QuotePaper
             {
                 flow.Heading("What the price includes", 6);
                 flow.Bullets(model.Included);
-                flow.Text(model.Delivery);
+                if (!string.IsNullOrWhiteSpace(model.Delivery))
+                {
+                    flow.Space(5);
+                    flow.Text("How it comes to you", flow.Type.Label);
+                    flow.Text(model.Delivery);
+                }
             }),
             (1, () => PriceTable(flow, model)));
     }
@@ -206,10 +213,10 @@ public static class QuotePaper
         if (model.Deposit > 0)
         {
             Row("Deposit, to begin", model.Deposit, type.Text);
-            Row("Balance, before it leaves us", model.Balance, type.Text);
+            Row("Balance, before delivery", model.Balance, type.Text);
         }
 
-        flow.Table([new("", 1.35), new("", 1, Right: true)], rows);
+        flow.Table([new("", 1.6), new("", 1, Right: true)], rows);
 
         void Row(string label, decimal amount, PaperStyle style) =>
             rows.Add([PaperCell.Of(label, style), PaperCell.Of(format.Money(amount), style)]);
@@ -217,7 +224,7 @@ public static class QuotePaper
 
     private static bool Taxed(QuotePaperModel model) => model.TaxPercent > 0 || model.Tax > 0;
 
-    private static void Keepsakes(PaperFlow flow, QuotePaperModel model)
+    private static void Keepsakes(PaperFlow flow, QuotePaperModel model) => flow.Keep(() =>
     {
         flow.Heading("Your keepsakes");
         flow.Text("Each thing you lend us gets a number, a receipt and a place of its own, and we do with it only what you allow. " +
@@ -227,7 +234,7 @@ public static class QuotePaper
             flow.Space(3);
             flow.Bullets([.. model.Keepsakes.Select(Line)]);
         }
-    }
+    });
 
     private static string Line(QuotePaperKeepsake keepsake) =>
         keepsake.EntryNumber is { Length: > 0 } number ? $"{keepsake.Description} ({number}): {keepsake.WhatWeDo}" : $"{keepsake.Description}: {keepsake.WhatWeDo}";

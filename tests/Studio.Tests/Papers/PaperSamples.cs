@@ -129,6 +129,7 @@ internal static class PaperSamples
         DataSheet = "Sheet of May 2025: greatest depth 50 mm, batch up to 500 g",
         FromMm = 52,
         ToMm = 84,
+        DepthMm = 32,
         FaceMarkMm = 99.1,
         MixG = 812.4,
         PotLifeMinutes = 90,
@@ -169,7 +170,7 @@ internal static class PaperSamples
     /// <summary>Long names, letters beyond Latin-1, marks that XML minds, and more pieces than a page holds.</summary>
     public static QuotePaperModel OddQuote() => Quote() with
     {
-        For = new PaperPerson("Ada & Co <x>, Frau Őry-Łukaszewicz and the Wolfeschlegelsteinhausenbergerdorffvoralternwarengewissenhaftschaferswessen family", ["Ulica Żółwia 7", "Łódź"]),
+        For = new PaperPerson("Ada & Co <x>, Frau Őry-Łukaszewicz and the Wolfeschlegelsteinhausenbergerdorffvoralternwarengewissenhaftschaferswessen family", ["100 % Ulica Żółwia 7", "Łódź"]),
         Remembers = "Ελένη Παπαδοπούλου and Фёдор Ильич",
         Pieces = [.. Enumerable.Range(1, 6).Select(n => new QuotePaperPiece($"Piece {n}", null, "60 × 60 × 40 mm", ["buttons", "a thread of blue silk"], n % 2 == 0 ? Section() : null, n, 40m * n))],
         Total = 1234567.89m,
