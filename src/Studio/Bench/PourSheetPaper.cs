@@ -243,7 +243,7 @@ public static class PourSheetPaper
 
     /// <summary>Tenths of an hour, rounded the careful way.</summary>
     private static string? Hours(double? hours, Func<double, double> careful, PaperFormat format) =>
-        hours is { } h ? format.Number(careful(Math.Round(h * 10, 6)) / 10) + " hours after the pour" : null;
+        hours is { } h ? format.Number(careful(Math.Round(h * 10, 6)) / 10) + " hours after" : null;
 
     private static void Cautions(PaperFlow flow, PourSheetPaperModel model)
     {
