@@ -96,7 +96,7 @@ public static class LabelPaper
         using var section = flow.Ink.Tag("Sect");
         flow.Qr(label.QrText, "QR code of " + label.EntryNumber, left, Measure.Mm(yMm + pad), Measure.Mm(qr));
 
-        var textLeft = left + Measure.Mm(qr - 1);
+        var textLeft = left + Measure.Mm(qr);
         var roomy = grid.CellHeightMm > 30;
         var width = Measure.Mm(xMm + grid.CellWidthMm - (roomy ? 5 : 2)) - textLeft;
         var lines = Lines(flow, model, label, width, roomy);

@@ -278,9 +278,9 @@ public static class QuotePaper
         {
             flow.Block("H2", "To accept", flow.Type.Heading);
             flow.Space(2);
-            flow.Text(model.ValidUntil is { } until
-                ? $"Sign here and send this page back to us by {model.Format.Day(until)}, or simply write to us. We begin when the deposit has reached us."
-                : "Sign here and send this page back to us, or simply write to us. We begin when the deposit has reached us.");
+            var by = model.ValidUntil is { } until ? $" by {model.Format.Day(until)}" : "";
+            var begin = model.Deposit > 0 ? " We begin when the deposit has reached us." : "";
+            flow.Text($"Sign here and send this page back to us{by}, or simply write to us.{begin}");
             flow.Signatures(Measure.Mm(11), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
         }));
     }
