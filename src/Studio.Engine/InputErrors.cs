@@ -20,10 +20,10 @@ public sealed class InputErrors
     /// <summary>Everything reported up to now is settled: later checks say nothing more about these fields or what lies inside them.</summary>
     public void Settle() => settled.UnionWith(errors.Select(e => e.Path));
 
-    /// <summary>Adds an error, unless the field or one that holds it is settled already.</summary>
+    /// <summary>Adds an error, unless this field has one already or the field or one that holds it is settled.</summary>
     public void Add(string path, string message)
     {
-        if (!settled.Any(known => Holds(known, path)))
+        if (!errors.Exists(e => string.Equals(e.Path, path, StringComparison.Ordinal)) && !settled.Any(known => Holds(known, path)))
         {
             errors.Add(new InputError(path, message));
         }

@@ -62,7 +62,7 @@ internal sealed class Former
             return false;
         }
 
-        if (!spec.Solid && 2 * wall >= Math.Min(spec.OuterWidthMm, spec.OuterDepthMm))
+        if (!spec.Solid && Math.Min(spec.OuterWidthMm, spec.OuterDepthMm) is > 0 and var narrow && 2 * wall >= narrow)
         {
             errors.Add("former.wallMm", FormattableString.Invariant($"Two walls of {wall} mm leave no room inside a box of {spec.OuterWidthMm} by {spec.OuterDepthMm} mm."));
             return false;
@@ -81,7 +81,11 @@ internal sealed class Former
             good = false;
         }
 
-        if (spec.FloorMm is { } floor && !(floor >= spec.FromMm && floor <= top))
+        if (!errors.Within("former.floorMm", spec.FloorMm, 0, Dimension.LongestMm, "mm"))
+        {
+            good = false;
+        }
+        else if (spec.FloorMm is { } floor && (floor < spec.FromMm || floor > top))
         {
             errors.Add("former.floorMm", FormattableString.Invariant($"The floor must lie between the former's start at {spec.FromMm} mm and the rim at {top} mm; {floor} was given."));
             good = false;

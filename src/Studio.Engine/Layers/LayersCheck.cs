@@ -44,9 +44,9 @@ internal static class LayersCheck
     private static void Layer(LayerSpec layer, string path, IReadOnlyDictionary<string, ResinSpec> resins, InputErrors errors)
     {
         errors.Named(path + ".name", layer.Name);
-        if (!resins.ContainsKey(layer.Resin))
+        if (resins.Count > 0 && !resins.ContainsKey(layer.Resin))
         {
-            errors.Add(path + ".resin", resins.Count == 0 ? $"There is no resin '{layer.Resin}'." : $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", resins.Keys)}.");
+            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", resins.Keys)}.");
         }
 
         errors.Positive(path + ".toMm", layer.ToMm, Dimension.LongestMm, "mm");

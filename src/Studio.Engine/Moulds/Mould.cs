@@ -8,6 +8,8 @@ namespace Studio.Engine.Moulds;
 /// </summary>
 public abstract class Mould
 {
+    private const double Rounding = 1e-12;
+
     /// <summary>Takes the shape and the inner height [mm].</summary>
     protected Mould(MouldShape shape, double heightMm) => (Shape, HeightMm) = (shape, Require.Positive(heightMm, "mm"));
 
@@ -46,8 +48,8 @@ public abstract class Mould
     /// <param name="zMm">Height [mm].</param>
     public abstract double ClearanceMm(double widthMm, double depthMm, double zMm);
 
-    /// <summary>Refuses heights outside the mould.</summary>
-    protected double Height(double zMm) => Require.Within(zMm, 0, HeightMm, "mm");
+    /// <summary>Refuses heights outside the mould; a sum that misses the rim by rounding is the rim.</summary>
+    protected double Height(double zMm) => Math.Min(Require.Within(zMm, 0, HeightMm * (1 + Rounding), "mm"), HeightMm);
 }
 
 /// <summary>A mould's lines for drawing, all lengths in mm.</summary>
