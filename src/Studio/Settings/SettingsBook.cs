@@ -13,14 +13,20 @@ public sealed class SettingsBook(IDbContextFactory<StudioDb> factory, News news)
         return await db.Set<StudioSettings>().AsNoTracking().SingleOrDefaultAsync() ?? new StudioSettings();
     }
 
-    /// <summary>Saves them; refused when somebody else saved since they were read.</summary>
+    /// <summary>Saves them; refused when somebody else saved since they were read. Read them again before the next save.</summary>
     public Task<Saved> SaveAsync(StudioSettings settings, string by) => Saved.TryAsync(async () =>
     {
+        ArgumentNullException.ThrowIfNull(settings);
+        if (new SettingsValidator().Validate(settings) is { IsValid: false } check)
+        {
+            return Saved.Refused(string.Join(" ", check.Errors.Select(e => e.ErrorMessage)));
+        }
+
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
         if (await db.Set<StudioSettings>().AnyAsync())
         {
-            db.Update(settings);
+            await db.OverwriteAsync(settings);
         }
         else
         {

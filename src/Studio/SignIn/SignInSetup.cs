@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using Studio.Data;
@@ -12,6 +13,7 @@ public static class SignInSetup
     public static IServiceCollection AddSignIn(this IServiceCollection services)
     {
         services.AddCascadingAuthenticationState();
+        services.AddScoped<AuthenticationStateProvider, StillAllowed>();
         services.AddScoped<Who>();
         services.AddSingleton<FirstStart>();
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
@@ -29,6 +31,7 @@ public static class SignInSetup
             .AddEntityFrameworkStores<StudioDb>()
             .AddSignInManager()
             .AddClaimsPrincipalFactory<NamedPrincipal>()
+            .AddErrorDescriber<PlainIdentityWords>()
             .AddDefaultTokenProviders();
         services.ConfigureApplicationCookie(o =>
         {
@@ -46,7 +49,7 @@ public static class SignInSetup
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build())
             .AddPolicy(Roles.Owner, p => p.RequireRole(Roles.Owner))
             .AddPolicy("making", p => p.RequireRole(Roles.Owner, Roles.Maker));
-        services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(5));
+        services.Configure<SecurityStampValidatorOptions>(o => o.ValidationInterval = TimeSpan.FromMinutes(1));
         return services;
     }
 

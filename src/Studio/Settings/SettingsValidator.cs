@@ -1,0 +1,38 @@
+using System.Globalization;
+using FluentValidation;
+using Studio.Engine.Price;
+
+namespace Studio.Settings;
+
+/// <summary>Checks the studio's own figures.</summary>
+public sealed class SettingsValidator : AbstractValidator<StudioSettings>
+{
+    private const int LongestName = 100;
+    private const int MostPlaces = 200;
+
+    public SettingsValidator()
+    {
+        RuleFor(s => s.StudioName).Must(n => !string.IsNullOrWhiteSpace(n)).WithMessage("What is the studio called? It stands on every paper.")
+            .Must(n => n.Length <= LongestName).WithMessage("The studio's name is longer than 100 characters. Shorten it.");
+        RuleFor(s => s.Email).Must(e => e.Length == 0 || (e.Contains('@', StringComparison.Ordinal) && !e.Any(char.IsWhiteSpace) && e.Length <= 254))
+            .WithMessage("The studio's e-mail needs a name, an @ and a domain, such as studio@example.org.");
+        RuleFor(s => s.Address).Must(a => a.Length <= 1000).WithMessage("The address is longer than 1000 characters. Shorten it.");
+        RuleFor(s => s.Phone).Must(p => p.Length <= 60).WithMessage("The telephone number is longer than 60 characters. Shorten it.");
+        RuleFor(s => s.Currency).Must(c => Currencies.MinorDigits(c) is not null).WithMessage("Choose a currency from the list: three capital letters of ISO 4217, such as GBP or EUR.");
+        RuleFor(s => s.TimeZone).Must(z => TimeZoneInfo.TryFindSystemTimeZoneById(z, out _)).WithMessage("Choose a time zone from the list, such as Europe/London.");
+        RuleFor(s => s.Units).Must(u => u is "metric" or "inch").WithMessage("Choose how lengths are shown: millimetres or inches.");
+        RuleFor(s => s.Paper).Must(p => p is "A4" or "Letter").WithMessage("Choose the paper: A4 or Letter.");
+        RuleFor(s => s.PublicUrl).Must(u => u.Length == 0 || (Uri.TryCreate(u, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https" && u.Length <= 200))
+            .WithMessage("The address for phones begins with http:// or https://, such as https://studio.example.org. Leave it empty to use the address the page was opened with.");
+        RuleFor(s => s.Places).Must(p => p.Count <= MostPlaces && p.TrueForAll(n => n.Length is > 0 and <= LongestName)).WithMessage("Each place needs a name of at most 100 characters.")
+            .Must(p => p.Distinct(StringComparer.OrdinalIgnoreCase).Count() == p.Count).WithMessage("Two places have the same name. Tell them apart, or remove one.");
+        RuleFor(s => s.QuoteValidDays).InclusiveBetween(1, 365).WithMessage("A price stands for 1 to 365 days.");
+        foreach (var figure in Figure.All)
+        {
+            RuleFor(figure.Read).Must(figure.Allows).WithMessage(figure.Range).OverridePropertyName(figure.Key);
+        }
+
+        RuleFor(s => s.RoundTo).Must((s, step) => Currencies.MinorDigits(s.Currency) is not { } digits || step % Currencies.MinorUnit(digits) == 0)
+            .WithMessage(s => string.Create(CultureInfo.InvariantCulture, $"Round to a whole multiple of the smallest coin of {s.Currency}."));
+    }
+}
