@@ -3,9 +3,11 @@ using Microsoft.AspNetCore.Components;
 
 namespace Studio.Shell;
 
-/// <summary>A number with its unit, typed as people type: "150", "150 mm", "6 in", "1,5".</summary>
-public partial class NumberField
+/// <summary>A number with its unit, typed as people type: "150", "150 mm", "6 in", "1,5". What cannot be read stays as typed.</summary>
+public sealed partial class NumberField : IDisposable
 {
+    private const double MmPerInch = 25.4;
+
     private string text = "";
     private string? wrong;
     private double? shown;
@@ -13,7 +15,7 @@ public partial class NumberField
     [Parameter, EditorRequired]
     public string Label { get; set; } = "";
 
-    /// <summary>The unit the value is kept in: mm, g, ml, h, min, %, g/ml, °C or empty.</summary>
+    /// <summary>The unit the value is kept in: mm, g, ml, h, min, %, g/ml, °C, an ISO 4217 code or empty.</summary>
     [Parameter]
     public string Unit { get; set; } = "";
 
@@ -56,6 +58,10 @@ public partial class NumberField
     [Parameter]
     public Dictionary<string, object?> Extra { get; set; } = [];
 
+    /// <summary>The form's gatherer of unreadable fields, where it has one.</summary>
+    [CascadingParameter]
+    public UnreadNumbers? Unread { get; set; }
+
     /// <summary>True when what is typed cannot be used.</summary>
     public bool Unreadable => wrong is not null;
 
@@ -65,14 +71,16 @@ public partial class NumberField
 
     private string FullLabel => ShownUnit.Length == 0 ? Label : $"{Label} [{ShownUnit}]";
 
+    public void Dispose() => Unread?.Note(this, unread: false);
+
     protected override void OnParametersSet()
     {
-        // a value set from outside replaces the text; one that the text itself gave does not, so "150." stays as typed
+        // a value set from outside replaces the text; one that the text itself gave does not, so "150." stays as typed,
+        // and a text that cannot be read stays until somebody mends it
         if (!Nullable.Equals(Value, shown) || (text.Length == 0 && Value is not null))
         {
-            shown = Value;
-            wrong = null;
-            text = Value is { } v ? (Inches ? v / 25.4 : v).ToString("0.####", CultureInfo.InvariantCulture) : "";
+            (shown, text) = (Value, Value is { } v ? Shown(v) : "");
+            Complain(null);
         }
     }
 
@@ -80,12 +88,7 @@ public partial class NumberField
     {
         text = typed ?? "";
         var (value, complaint) = Quantity.Read(text, Unit, ShownUnit);
-        if (complaint is null && value is { } v && (v < Min || v > Max))
-        {
-            complaint = Range();
-        }
-
-        wrong = complaint;
+        Complain(complaint ?? (value is { } v && (v < Min || v > Max) ? Range() : null));
         await Readable.InvokeAsync(wrong is null);
         if (wrong is null)
         {
@@ -94,11 +97,19 @@ public partial class NumberField
         }
     }
 
+    private void Complain(string? complaint)
+    {
+        wrong = complaint;
+        Unread?.Note(this, wrong is not null);
+    }
+
     private string Range() => (Min, Max) switch
     {
-        ({ } a, { } b) => string.Create(CultureInfo.InvariantCulture, $"Must be between {a:0.##} and {b:0.##} {Unit}.").Replace(" .", ".", StringComparison.Ordinal),
-        ({ } a, null) => string.Create(CultureInfo.InvariantCulture, $"Must be at least {a:0.##} {Unit}.").Replace(" .", ".", StringComparison.Ordinal),
-        (null, { } b) => string.Create(CultureInfo.InvariantCulture, $"Must be at most {b:0.##} {Unit}.").Replace(" .", ".", StringComparison.Ordinal),
+        ({ } a, { } b) => $"Must be between {Shown(a)} and {Shown(b)} {ShownUnit}".TrimEnd() + ".",
+        ({ } a, null) => $"Must be at least {Shown(a)} {ShownUnit}".TrimEnd() + ".",
+        (null, { } b) => $"Must be at most {Shown(b)} {ShownUnit}".TrimEnd() + ".",
         _ => "",
     };
+
+    private string Shown(double value) => Inches ? (value / MmPerInch).ToString("0.####", CultureInfo.InvariantCulture) : value.ToString("0.######", CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,31 @@
+using Microsoft.AspNetCore.Components;
+using Studio.Data;
+using Studio.Engine;
+
+namespace Studio.Resins;
+
+/// <summary>One resin's data sheet, to read and to write.</summary>
+public sealed partial class ResinPage
+{
+    private int uses;
+
+    [Inject]
+    private ResinBook Book { get; set; } = default!;
+
+    protected override string Thing => "resin";
+
+    protected override string Ledger => "/stores/resins";
+
+    private ResinGlance Glance => ResinBook.Glance(Sheet);
+
+    /// <summary>What is doubtful about a field.</summary>
+    internal IEnumerable<Finding> Doubts(string path) => SheetDoubts.Of(Sheet).Where(f => f.Path == path);
+
+    protected override Task<ResinForm?> FetchAsync(int id) => Book.FormAsync(id);
+
+    protected override Task<Saved> KeepAsync(ResinForm form, string by) => Book.SaveAsync(form, by);
+
+    protected override Task<Saved> TurnAsync(int id, bool retired, string by) => retired ? Book.RetireAsync(id, by) : Book.RestoreAsync(id, by);
+
+    protected override async Task BesidesAsync(int id) => uses = await Book.UsesAsync(id);
+}

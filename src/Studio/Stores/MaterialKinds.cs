@@ -1,0 +1,40 @@
+namespace Studio.Stores;
+
+/// <summary>What bought things are called, in the order a form offers them. A new kind is one line.</summary>
+public static class MaterialKinds
+{
+    public static IReadOnlyList<(string Key, string Words)> All { get; } =
+    [
+        ("pigment", "Pigment or tint"),
+        ("glitter", "Glitter"),
+        ("stone", "Stone, sand, shell"),
+        ("glass", "Glass and porcelain"),
+        ("metal", "Metal"),
+        ("wood", "Wood and cork"),
+        ("fibre", "Thread and cloth"),
+        ("paper", "Paper"),
+        ("film", "Film for printing"),
+        ("wax", "Wax"),
+        ("bone", "Bone and ash"),
+        ("plastic", "Plastic and rubber"),
+        ("light", "Light"),
+        ("battery", "Battery"),
+        ("hardware", "Hardware"),
+        ("packaging", "Packaging"),
+        ("drying", "Drying"),
+        ("consumable", "Used up at the bench"),
+    ];
+
+    /// <summary>Key and words of what a material is counted in.</summary>
+    public static IReadOnlyList<(string Key, string Words)> Units { get; } = [("g", "grams"), ("ml", "millilitres"), ("piece", "pieces"), ("sheet", "sheets")];
+
+    /// <summary>The kind in words; a key of the maker's own is said as it is.</summary>
+    public static string Words(string key) => All.FirstOrDefault(k => k.Key == key).Words ?? key;
+
+    /// <summary>"12 g", "8 pieces", "1 sheet".</summary>
+    public static string Amount(double amount, string unit) =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{amount:0.##} {(unit is "piece" or "sheet" && Math.Abs(amount - 1) > 1e-9 ? unit + "s" : unit)}");
+
+    /// <summary>"a gram", "a piece".</summary>
+    public static string Each(string unit) => unit switch { "g" => "a gram", "ml" => "a millilitre", _ => "a " + unit };
+}
