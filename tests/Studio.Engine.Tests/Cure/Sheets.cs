@@ -47,6 +47,11 @@ internal static class Sheets
 
     private static CureTimes Times(double c, double h) => new()
     {
-        AtCelsius = c, GelHours = h / 3, NextPourFromHours = h / 2, NextPourUntilHours = h * 1.5, DemouldHours = h, FullCureHours = 3 * h,
+        AtCelsius = c,
+        GelHours = h / 3,
+        NextPourFromHours = h / 2,
+        NextPourUntilHours = h * 1.5,
+        DemouldHours = h,
+        FullCureHours = 3 * h,
     };
 }
