@@ -120,7 +120,7 @@ public static class PourSheetPaper
         var format = model.Format;
         flow.Text($"{model.Piece} · {model.Commission}", flow.Type.Strong);
         flow.Title(string.Create(CultureInfo.InvariantCulture, $"Layer {model.LayerNumber} of {model.LayerCount}: {model.LayerName}"));
-        flow.Space(12);
+        flow.Space(9);
         void Facts()
         {
             flow.Pairs(Measure.Mm(25),
@@ -147,7 +147,7 @@ public static class PourSheetPaper
     private static void Grams(PaperFlow flow, PourSheetPaperModel model)
     {
         var type = flow.Type;
-        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 10);
+        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 8);
         flow.Table(
             [new("Batch", 0.6), new("A, resin [g]", 1.3, Right: true), new("B, hardener [g]", 1.3, Right: true), new("Weighed and mixed", 0.9, Right: true)],
             [.. model.Batches.Select((b, i) => (IReadOnlyList<PaperCell>)
@@ -167,7 +167,7 @@ public static class PourSheetPaper
             return;
         }
 
-        flow.Heading("With it", 10);
+        flow.Heading("With it", 8);
         flow.Table(
             [new("How", 0.6), new("What", 2.2), new("Grams", 0.8, Right: true), new("Done", 0.5, Right: true)],
             [.. rows.Select(r => (IReadOnlyList<PaperCell>)
@@ -181,7 +181,7 @@ public static class PourSheetPaper
 
     private static void Ready(PaperFlow flow, PourSheetPaperModel model)
     {
-        flow.Space(10);
+        flow.Space(8);
         flow.Columns(16,
             (1, () =>
             {
@@ -212,7 +212,7 @@ public static class PourSheetPaper
             Add("Demould, not before", times.DemouldUtc is { } demould ? model.Format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, model.Format));
         }
 
-        flow.Space(14);
+        flow.Space(8);
         flow.Boxed(() =>
         {
             flow.Columns(12, [.. columns]);

@@ -50,7 +50,7 @@ public sealed record LabelPaperLabel(string EntryNumber, string QrText, string D
 public static class LabelPaper
 {
     /// <summary>Widest QR square, its quiet zone included [mm].</summary>
-    private const double MaxQrMm = 31;
+    private const double MaxQrMm = 28.5;
 
     /// <summary>As many sheets as the labels need, the first one from its start cell.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The start cell is not on the sheet.</exception>

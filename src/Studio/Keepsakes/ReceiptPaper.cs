@@ -102,8 +102,13 @@ public static class ReceiptPaper
             People(flow, model);
             flow.Heading(Count(model));
             flow.Table(Columns, [.. model.Keepsakes.Select(k => Row(flow, k, model.Format))]);
-            Agreed(flow, model);
-            Signatures(flow, model);
+
+            // a signature stands on the page that says what is signed
+            flow.Keep(() =>
+            {
+                Agreed(flow, model);
+                Signatures(flow, model);
+            });
         });
 
     private static void Opening(PaperFlow flow, ReceiptPaperModel model)
@@ -207,12 +212,12 @@ public static class ReceiptPaper
             $"Nothing is ever disposed of without the family's word. To ask after them or to change what you have allowed, name the entry number to {ask}.";
     }
 
-    private static void Signatures(PaperFlow flow, ReceiptPaperModel model) => flow.Keep(() =>
+    private static void Signatures(PaperFlow flow, ReceiptPaperModel model)
     {
-        flow.Space(10);
+        flow.Space(8);
         flow.Text("The list above is right, and this is what we have agreed. Name and signature:", flow.Type.Strong);
         flow.Signatures(Measure.Mm(13), (1.3, model.Depositor is null ? "Owner" : "Owner or depositor"), (0.5, "Date"), (1.3, "For the studio"), (0.5, "Date"));
         flow.Space(4);
         flow.Text("Three copies: one for you, one for our file, one with the keepsakes.", flow.Type.Label);
-    });
+    }
 }

@@ -115,7 +115,7 @@ internal sealed partial class PaperFlow
     /// <summary>A block on a tint; it stays on one page, or loses its tint where it cannot.</summary>
     public void Boxed(Action block, XColor? edge = null)
     {
-        const double Pad = 10;
+        const double Pad = 9;
         var height = 0.0;
         Inset(Pad, Pad, () => height = HeightOf(block) + (2 * Pad));
         if (height > PageBody)

@@ -84,12 +84,13 @@ internal sealed partial class PaperFlow
     private void Draw(PaperPolygon polygon, XPoint[] points)
     {
         _ink.Polygon(points, PaperInks.Hex(polygon.Fill), null);
+        var mark = PaperInks.On(PaperInks.Hex(polygon.Fill));
         var flat = points.Select(p => (p.X, p.Y)).ToList();
         if (points.Length >= 3 && polygon.Pattern is PaperPattern.Hatch or PaperPattern.CrossHatch)
         {
             foreach (var (from, to) in PaperHatch.Lines(flat, -45, 4.5).Concat(polygon.Pattern is PaperPattern.CrossHatch ? PaperHatch.Lines(flat, 45, 4.5) : []))
             {
-                _ink.Line(from.X, from.Y, to.X, to.Y, PaperInks.Ink, 0.6);
+                _ink.Line(from.X, from.Y, to.X, to.Y, mark, 0.6);
             }
         }
 
@@ -97,7 +98,7 @@ internal sealed partial class PaperFlow
         {
             foreach (var (x, y) in PaperHatch.Dots(flat, 4.5))
             {
-                _ink.Rectangle(new XRect(x - 0.5, y - 0.5, 1, 1), PaperInks.Ink, null);
+                _ink.Rectangle(new XRect(x - 0.5, y - 0.5, 1, 1), mark, null);
             }
         }
 

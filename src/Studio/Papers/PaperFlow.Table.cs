@@ -91,7 +91,7 @@ internal sealed partial class PaperFlow
     }
 
     private double PictureHeight(PaperCell cell, double width) =>
-        cell.Jpeg is { } jpeg && _ink.ImageSize(jpeg) is { Width: > 0 } size ? Math.Min(width * size.Height / size.Width, width) : 0;
+        cell.Jpeg is { } jpeg && _ink.ImageSize(jpeg) is { Width: > 0 } size ? Math.Min(width * size.Height / size.Width, width * 0.85) : 0;
 
     private static double RowHeight(List<SetCell> row) => row.Max(c => c.Height) + (2 * CellPad);
 

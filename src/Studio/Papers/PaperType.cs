@@ -22,6 +22,20 @@ internal static class PaperInks
     public static readonly XColor Line = XColor.FromArgb(0xC9, 0xBE, 0xAE);
     public static readonly XColor Wash = XColor.FromArgb(0xF6, 0xF1, 0xE8);
 
+    /// <summary>What can be seen on a fill: ink on light grounds, paper on dark ones (relative luminance as in WCAG 2.2).</summary>
+    public static XColor On(XColor? fill)
+    {
+        if (fill is not { } f)
+        {
+            return Ink;
+        }
+
+        var luminance = (0.2126 * Linear(f.R)) + (0.7152 * Linear(f.G)) + (0.0722 * Linear(f.B));
+        return luminance < 0.18 ? XColors.White : Ink;
+
+        static double Linear(byte channel) => channel <= 10 ? channel / 255.0 / 12.92 : Math.Pow(((channel / 255.0) + 0.055) / 1.055, 2.4);
+    }
+
     /// <summary>Reads <c>#RRGGBB</c>; null for null.</summary>
     public static XColor? Hex(string? hex) => hex is null ? null : XColor.FromArgb(
         Convert.ToInt32(hex[1..3], 16), Convert.ToInt32(hex[3..5], 16), Convert.ToInt32(hex[5..7], 16));
@@ -74,7 +88,7 @@ internal sealed class PaperType
     public PaperStyle Figure { get; }
 
     /// <summary>For what the family reads.</summary>
-    public static PaperType Family() => new(PaperFonts.Serif, 10);
+    public static PaperType Family() => new(PaperFonts.Serif, 10.5);
 
     /// <summary>For records.</summary>
     public static PaperType Work() => new(PaperFonts.Sans, 9.5);

@@ -141,7 +141,7 @@ public static class QuotePaper
             {
                 flow.Space(4);
                 flow.Columns(20,
-                    (1.5, () => flow.Drawing(section, Measure.Mm(60))),
+                    (1.3, () => flow.Drawing(section, Measure.Mm(60))),
                     (1, () => Words(flow, piece, model.Format)));
             }
             else
@@ -149,7 +149,7 @@ public static class QuotePaper
                 flow.Keep(() => Words(flow, piece, model.Format));
             }
 
-            flow.Space(8);
+            flow.Space(10);
         }
     }
 
@@ -216,7 +216,7 @@ public static class QuotePaper
             Row("Balance, before delivery", model.Balance, type.Text);
         }
 
-        flow.Table([new("", 1.6), new("", 1, Right: true)], rows);
+        flow.Table([new("", 2), new("", 1, Right: true)], rows);
 
         void Row(string label, decimal amount, PaperStyle style) =>
             rows.Add([PaperCell.Of(label, style), PaperCell.Of(format.Money(amount), style)]);
@@ -281,7 +281,7 @@ public static class QuotePaper
             var by = model.ValidUntil is { } until ? $" by {model.Format.Day(until)}" : "";
             var begin = model.Deposit > 0 ? " We begin when the deposit has reached us." : "";
             flow.Text($"Sign here and send this page back to us{by}, or simply write to us.{begin}");
-            flow.Signatures(Measure.Mm(11), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
+            flow.Signatures(Measure.Mm(12), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
         }));
     }
 }

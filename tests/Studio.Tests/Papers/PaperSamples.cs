@@ -95,7 +95,7 @@ internal static class PaperSamples
     {
         EntryNumber = string.Create(CultureInfo.InvariantCulture, $"KS-26-{n:D5}-H"),
         Kind = n % 3 == 0 ? "Photograph" : n % 3 == 1 ? "Heather" : "Hive nails",
-        Description = n % 3 == 0 ? "Black and white, a man at a gate, deckled edge" : n % 3 == 1 ? "A bunch tied with blue wool" : "Forged, square shank, about 60 mm",
+        Description = n % 3 == 0 ? "black and white, a man at a gate, deckled edge" : n % 3 == 1 ? "a bunch tied with blue wool" : "forged, square shank, about 60 mm",
         Count = n % 3 == 2 ? 7 : 1,
         MassG = n % 3 == 2 ? 48.2 : null,
         Condition = n % 3 == 0 ? "Good. Crease at the lower left corner, light foxing." : n % 3 == 1 ? "Fair. Brittle, some loss of flowers." : "Rust accretion on all, one bent",
