@@ -5,6 +5,7 @@ using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.Storage.SQLite;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.HttpOverrides;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Data;
@@ -49,6 +50,12 @@ internal static class StudioHost
 
     public static void UseStudio(this WebApplication app)
     {
+        if (app.Configuration.GetValue("ForwardedHeaders", false))
+        {
+            // believed from this machine only, which is ASP.NET's own default
+            app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedFor });
+        }
+
         app.UseResponseCompression();
         app.UseExceptionHandler("/trouble", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found");
