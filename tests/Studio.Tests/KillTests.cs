@@ -1,0 +1,95 @@
+using System.Diagnostics;
+using Microsoft.Data.Sqlite;
+
+namespace Studio.Tests;
+
+/// <summary>SIGKILL in the middle of writes: what was acknowledged is there, what was not is wholly absent, and the file checks clean.</summary>
+public sealed class KillTests : IDisposable
+{
+    private const int Kills = 100;
+
+    private readonly string folder = Directory.CreateTempSubdirectory("studio-kill-").FullName;
+
+    public void Dispose()
+    {
+        SqliteConnection.ClearAllPools();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public async Task Killed_a_hundred_times_it_loses_no_acknowledged_keepsake()
+    {
+        (await RunAsync("make", _ => false)).ShouldBeEmpty();
+        var random = new Random(7064);
+        var acknowledged = new List<string>();
+        var killedWhileWriting = 0;
+        for (var i = 0; i < Kills; i++)
+        {
+            var wanted = random.Next(1, 12);
+            var extra = random.Next(0, 15);
+            var heard = await RunAsync("write", count => count >= wanted, extra);
+            killedWhileWriting += heard.Count > 0 ? 1 : 0;
+            acknowledged.AddRange(heard);
+        }
+
+        killedWhileWriting.ShouldBe(Kills);
+        acknowledged.Count.ShouldBeGreaterThanOrEqualTo(Kills);
+        acknowledged.Distinct(StringComparer.Ordinal).Count().ShouldBe(acknowledged.Count);
+        using var db = new SqliteConnection($"Data Source={Path.Combine(folder, "studio.db")}");
+        db.Open();
+        var kept = Column(db, "select EntryNumber from Keepsake").ToHashSet(StringComparer.Ordinal);
+        acknowledged.Where(a => !kept.Contains(a)).ShouldBeEmpty();
+        Column(db, "pragma integrity_check").ShouldBe(["ok"]);
+        Column(db, "pragma foreign_key_check").ShouldBeEmpty();
+        // all or nothing: a keepsake never without the first link of its chain, a number never given out past the counter
+        Column(db, "select EntryNumber from Keepsake k where not exists (select 1 from KeepsakeEvent e where e.KeepsakeId = k.Id)").ShouldBeEmpty();
+        Column(db, "select Last from EntryCounter").ShouldBe([kept.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+    }
+
+    // starts the writer, listens until told enough, waits a moment longer and kills it without a warning
+    private async Task<List<string>> RunAsync(string verb, Func<int, bool> enough, int millisecondsMore = 0)
+    {
+        using var process = Process.Start(new ProcessStartInfo(WriterPath(), [verb, folder]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        var heard = new List<string>();
+        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        {
+            heard.Add(line);
+            if (enough(heard.Count))
+            {
+                await Task.Delay(millisecondsMore);
+                process.Kill();
+                break;
+            }
+        }
+
+        // what was in the pipe at the kill had been acknowledged too; a half line had not been heard
+        var rest = await process.StandardOutput.ReadToEndAsync();
+        heard.AddRange(rest.Split('\n').SkipLast(1));
+        await process.WaitForExitAsync();
+        return heard;
+    }
+
+    private static string WriterPath()
+    {
+        var own = new DirectoryInfo(AppContext.BaseDirectory);
+        var tail = Path.GetRelativePath(Path.Combine(Root(own).FullName, "tests", "Studio.Tests"), own.FullName);
+        return Path.Combine(Root(own).FullName, "tests", "Studio.Bench", tail, "Studio.Bench");
+    }
+
+    private static DirectoryInfo Root(DirectoryInfo folder) =>
+        File.Exists(Path.Combine(folder.FullName, "Studio.sln")) ? folder : Root(folder.Parent!);
+
+    private static List<string> Column(SqliteConnection db, string sql)
+    {
+        using var command = db.CreateCommand();
+        command.CommandText = sql;
+        using var reader = command.ExecuteReader();
+        var values = new List<string>();
+        while (reader.Read())
+        {
+            values.Add(Convert.ToString(reader.GetValue(0), System.Globalization.CultureInfo.InvariantCulture)!);
+        }
+
+        return values;
+    }
+}
