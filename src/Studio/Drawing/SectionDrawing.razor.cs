@@ -60,6 +60,10 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     [Parameter]
     public EventCallback<LineMove> Moved { get; set; }
 
+    /// <summary>A layer was clicked, by its key; a way beside the page's own list, never the only one.</summary>
+    [Parameter]
+    public EventCallback<int> Picked { get; set; }
+
     private string Words => Label ?? (Large ? SectionWords.Whole(View!) : View!.Words);
 
     protected override void OnParametersSet() => Lay();
@@ -135,6 +139,10 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     private void Lay() => sheet = View is { WidestMm: > 0, HeightMm: > 0 } v
         ? new SectionLayout(v, Large, Width ?? (Large ? measured ?? LargeWidth : SmallWidth), Tallest ?? (Large ? 560 : 130), Units)
         : null;
+
+    // no handler at all where nobody listens: the shelf draws hundreds of bands
+    private EventCallback<MouseEventArgs> Click(SectionBand band) =>
+        Picked.HasDelegate ? EventCallback.Factory.Create<MouseEventArgs>(this, () => Picked.InvokeAsync(band.Layer.Key)) : default;
 
     private static string State(SectionBand band) => band.Layer.State.ToString().ToLowerInvariant();
 

@@ -36,6 +36,9 @@ public sealed record SectionLayer(string Name, double FromMm, double ToMm, strin
     /// <summary>Names of what is set in by hand, each drawn as a small plate.</summary>
     public IReadOnlyList<string> Placed { get; init; } = [];
 
+    /// <summary>It lies open on the page: drawn with a thick line.</summary>
+    public bool Picked { get; init; }
+
     /// <summary>The line at its top may be moved.</summary>
     public bool Movable { get; init; }
 }

@@ -1,0 +1,224 @@
+using Studio.Drawing;
+using Studio.Engine.Layers;
+using Studio.Engine.Moulds;
+
+namespace Studio.Pieces;
+
+/// <summary>One sitting at a design: every change recomputes at once, can be undone, and is told to the page.</summary>
+public sealed class DesignSession
+{
+    private const int MostUndo = 100;
+
+    private static readonly string[] Palette = ["#7d6a94", "#dbe6e8", "#b98a3d", "#5f8474", "#a4574a", "#4f6f91"];
+
+    private readonly List<string> past = [];
+    private readonly HashSet<string> unreadable = new(StringComparer.Ordinal);
+    private string lastKind = "";
+    private string kept;
+    private int fresh;
+
+    public DesignSession(PieceDesk desk)
+    {
+        Desk = desk;
+        kept = desk.ReadAs;
+        Figures = PieceBook.Figures(Piece, desk.Keepsakes);
+        Good = Figures.Result;
+    }
+
+    /// <summary>Told after every change.</summary>
+    public event Action? Changed;
+
+    public PieceDesk Desk { get; private set; }
+
+    public Piece Piece => Desk.Piece;
+
+    /// <summary>What the design comes to now.</summary>
+    public PieceFigures Figures { get; private set; }
+
+    /// <summary>The last figures that could be worked out, so that a half-typed number does not empty the drawing.</summary>
+    public LayersResult? Good { get; private set; }
+
+    /// <summary>The layer that lies open, by its place from the bottom; −1 for none.</summary>
+    public int Open { get; set; } = -1;
+
+    /// <summary>Something differs from what is kept.</summary>
+    public bool Dirty { get; private set; }
+
+    public bool CanUndo => past.Count > 0;
+
+    /// <summary>Fields in which something stands that is no number.</summary>
+    public int Unreadable => unreadable.Count;
+
+    /// <summary>The mould's inner height [mm]; null while it cannot be made.</summary>
+    public double? HeightMm => Piece.Mould is { } m && MouldShapes.Make(m.Spec) is { Ok: true } made ? made.Value.HeightMm : null;
+
+    /// <summary>How many layers, from the bottom, are settled because the topmost of them is poured.</summary>
+    public int Settled => Piece.Layers.FindLastIndex(l => Desk.Poured.Any(p => p.LayerId == l.Id)) + 1;
+
+    /// <summary>Makes a change.</summary>
+    /// <param name="kind">Changes of one kind in a row are undone together, such as typing in one field; empty for one of its own.</param>
+    /// <param name="change">Changes <see cref="Piece"/>.</param>
+    public void Do(string kind, Action change)
+    {
+        var before = DesignText.Write(Piece);
+        change();
+        var after = DesignText.Write(Piece);
+        if (after == before)
+        {
+            return;
+        }
+
+        if (kind.Length == 0 || kind != lastKind)
+        {
+            past.Add(before);
+            past.RemoveRange(0, Math.Max(0, past.Count - MostUndo));
+        }
+
+        lastKind = kind;
+        Look(after);
+    }
+
+    /// <summary>Draws the page anew, such as when another layer lies open.</summary>
+    public void Show() => Changed?.Invoke();
+
+    /// <summary>The next change begins a new step of undo.</summary>
+    public void Pause() => lastKind = "";
+
+    /// <summary>Takes the last change back.</summary>
+    public void Undo()
+    {
+        if (past.Count > 0)
+        {
+            var before = past[^1];
+            past.RemoveAt(past.Count - 1);
+            Take(before);
+        }
+    }
+
+    /// <summary>Takes up a design that was written down before, as a change of its own.</summary>
+    /// <returns>False when the text is no design of this piece.</returns>
+    public bool TakeUp(string text)
+    {
+        var before = DesignText.Write(Piece);
+        if (!DesignText.Lay(text, Piece, Desk.Moulds, Desk.Resins))
+        {
+            return false;
+        }
+
+        past.Add(before);
+        lastKind = "";
+        unreadable.Clear();
+        Look(DesignText.Write(Piece));
+        return true;
+    }
+
+    /// <summary>A field tells whether what stands in it is a number.</summary>
+    public void Readable(string path, bool yes) => _ = yes ? unreadable.Remove(path) : unreadable.Add(path);
+
+    /// <summary>Goes on from what is on disk now.</summary>
+    /// <param name="desk">Read anew.</param>
+    /// <param name="mine">True to lay the present design over it, as a change that is not kept yet.</param>
+    public void Reread(PieceDesk desk, bool mine)
+    {
+        var text = DesignText.Write(Piece);
+        Desk = desk;
+        kept = desk.ReadAs;
+        unreadable.Clear();
+        if (mine)
+        {
+            DesignText.Lay(text, Piece, desk.Moulds, desk.Resins);
+        }
+
+        Look(DesignText.Write(Piece));
+    }
+
+    /// <summary>The line at a layer's top was moved.</summary>
+    public void MoveLine(int index, double toMm, bool last)
+    {
+        if (Good is { } result && Figures.Result is not null && HeightMm is { } height && index >= Settled && index < Piece.Layers.Count)
+        {
+            Do($"line{index}", () => Stacking.MoveLine(Piece.Layers, result, height, index, toMm));
+        }
+
+        if (last)
+        {
+            Pause();
+        }
+    }
+
+    /// <summary>Adds a layer at a place: through the middle of the one there, or up to the rim on top.</summary>
+    public void Insert(int index)
+    {
+        var at = Math.Max(index, Settled);
+        Do("", () => Stacking.Insert(Piece.Layers, at, Fresh(at)));
+        Open = at;
+        unreadable.Clear();
+        Changed?.Invoke();
+    }
+
+    public void Remove(int index)
+    {
+        Do("", () => Stacking.Remove(Piece.Layers, index));
+        Open = -1;
+        unreadable.Clear();
+        Changed?.Invoke();
+    }
+
+    /// <summary>Swaps a layer with the one above it.</summary>
+    public void Swap(int lower)
+    {
+        if (lower < Settled || lower + 1 >= Piece.Layers.Count)
+        {
+            return;
+        }
+
+        Do("", () => Stacking.Swap(Piece.Layers, lower, Figures.Result));
+        Open = Open == lower ? lower + 1 : Open == lower + 1 ? lower : Open;
+        unreadable.Clear();
+        Changed?.Invoke();
+    }
+
+    /// <summary>The piece in section, the open layer marked.</summary>
+    public SectionView? Section(bool asStands) =>
+        PieceBook.Section(Piece, Good is { } g && g.Layers.Count == Piece.Layers.Count ? g : null, l => Piece.Layers.IndexOf(l) < Settled ? LayerState.Poured : LayerState.Planned, asStands) is { } view
+            ? view with { Bands = [.. view.Bands.Select(b => b.Layer.Key == Open ? b with { Layer = b.Layer with { Picked = true } } : b)] }
+            : null;
+
+    private PieceLayer Fresh(int at)
+    {
+        var (from, to) = Gap(at);
+        var near = at < Piece.Layers.Count ? Piece.Layers[at] : Piece.Layers.LastOrDefault();
+        var resin = near?.Resin ?? (Desk.Resins.FirstOrDefault(r => r.Class == "casting") ?? (Desk.Resins.Count > 0 ? Desk.Resins[0] : null));
+        return new PieceLayer { Id = --fresh, Name = $"Layer {Piece.Layers.Count + 1}", ResinId = resin?.Id ?? 0, Resin = resin, Colour = Palette[Piece.Layers.Count % Palette.Length], ToMm = Math.Round(from + ((to - from) / (at < Piece.Layers.Count ? 2 : 1)), 1) };
+    }
+
+    // where a new layer would lie: within the layer at its place, or between the last one's top and the rim
+    private (double FromMm, double ToMm) Gap(int at)
+    {
+        var rim = HeightMm ?? 100;
+        if (Good is not { } g || g.Layers.Count != Piece.Layers.Count || g.Layers.Count == 0)
+        {
+            return (0, rim);
+        }
+
+        var top = g.Layers[^1].ToMm;
+        return at < g.Layers.Count ? (g.Layers[at].FromMm, g.Layers[at].ToMm) : (top, Math.Max(rim, top + Stacking.LeastMm));
+    }
+
+    private void Take(string text)
+    {
+        DesignText.Lay(text, Piece, Desk.Moulds, Desk.Resins);
+        lastKind = "";
+        unreadable.Clear();
+        Open = Math.Min(Open, Piece.Layers.Count - 1);
+        Look(DesignText.Write(Piece));
+    }
+
+    private void Look(string text)
+    {
+        Dirty = text != kept;
+        Figures = PieceBook.Figures(Piece, Desk.Keepsakes);
+        Good = Figures.Result ?? (Piece.Layers.Count == 0 ? null : Good);
+        Changed?.Invoke();
+    }
+}

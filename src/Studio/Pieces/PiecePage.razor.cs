@@ -1,0 +1,250 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
+using MudBlazor;
+using Studio.Data;
+using Studio.Drawing;
+using Studio.Shell;
+
+namespace Studio.Pieces;
+
+/// <summary>The design of one piece: the section drawing and its layers.</summary>
+public sealed partial class PiecePage : IAsyncDisposable
+{
+    private static readonly TimeSpan DraftAfter = TimeSpan.FromMilliseconds(600);
+
+    private DesignSession? session;
+    private DesignDraft? draft;
+    private IDisposable? ear;
+    private ITimer? draftTimer;
+    private TimeZoneInfo zone = TimeZoneInfo.Utc;
+    private string units = "metric";
+    private string? refused;
+    private string by = "studio";
+    private DateTime? keptAt;
+    private bool missing;
+    private bool newer;
+    private bool turned;
+    private bool busy;
+
+    [Parameter]
+    public int Id { get; set; }
+
+    private DateTime Now => Clock.GetUtcNow().UtcDateTime;
+
+    private string DraftKey => $"piece-{Id}";
+
+    private string KeptWords => session switch
+    {
+        { Dirty: true } => "Not kept yet",
+        _ when keptAt is { } at => $"Kept {Say.When(at, zone, Now)}",
+        _ => "Kept",
+    };
+
+    // the top of the list is the top of the drawing
+    private IEnumerable<int> Order => turned ? Enumerable.Range(0, session!.Piece.Layers.Count) : Enumerable.Range(0, session!.Piece.Layers.Count).Reverse();
+
+    protected override async Task OnParametersSetAsync()
+    {
+        if (session?.Piece.Id == Id)
+        {
+            return;
+        }
+
+        (units, zone, by) = ((await Settings.ReadAsync()).Units, await Settings.ZoneAsync(), await Who.NameAsync());
+        var desk = await Book.DeskAsync(Id);
+        missing = desk is null;
+        if (desk is not null)
+        {
+            Sit(new DesignSession(desk));
+        }
+
+        ear ??= News.Listen(n =>
+        {
+            if (n.Topic is News.Pour or News.Keepsake or News.Stores || (n.Topic is News.Piece && (n.Id is null || n.Id == Id)))
+            {
+                _ = InvokeAsync(HearAsync);
+            }
+        });
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (!firstRender || session is null)
+        {
+            return;
+        }
+
+        // what was typed before a connection was lost lies in the browser
+        draft = DesignDraft.Read(await Script.InvokeAsync<string?>("studio.draft", DraftKey));
+        if (draft is not null && (draft.Design == session.Desk.ReadAs || !session.TakeUp(draft.Design) || !session.Dirty))
+        {
+            draft = null;
+        }
+
+        StateHasChanged();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        ear?.Dispose();
+        if (draftTimer is not null)
+        {
+            await draftTimer.DisposeAsync();
+            await DraftAsync(); // leaving in the middle of a word loses nothing
+        }
+    }
+
+    private void Sit(DesignSession next)
+    {
+        session = next;
+        session.Changed += () =>
+        {
+            refused = null;
+            draftTimer ??= Clock.CreateTimer(_ => _ = InvokeAsync(DraftAsync), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+            draftTimer.Change(DraftAfter, Timeout.InfiniteTimeSpan);
+            StateHasChanged();
+        };
+    }
+
+    private async Task DraftAsync()
+    {
+        try
+        {
+            if (session is not { Dirty: true } s)
+            {
+                await DropDraftAsync();
+                return;
+            }
+
+            await Script.InvokeVoidAsync("studio.keepDraft", DraftKey, new DesignDraft(Now, s.Desk.ReadAs, DesignText.Write(s.Piece)).Write());
+        }
+        catch (JSDisconnectedException)
+        {
+            // the browser is away; the session itself still holds everything
+        }
+    }
+
+    private async Task DropDraftAsync()
+    {
+        draft = null;
+        await Script.InvokeVoidAsync("studio.dropDraft", DraftKey);
+    }
+
+    private async Task<bool> KeepAsync()
+    {
+        if (session is not { } s || busy)
+        {
+            return false;
+        }
+
+        if (s.Unreadable > 0)
+        {
+            refused = s.Unreadable == 1 ? "One field holds something that is no number; it says what to type." : $"{s.Unreadable} fields hold something that is no number; each says what to type.";
+            return false;
+        }
+
+        busy = true;
+        var saved = await Book.KeepAsync(s.Piece, s.Desk.ReadAs, by);
+        busy = false;
+        (refused, newer) = saved.Ok ? (null, false) : (saved.Words, saved.Words == Saved.SomeoneElse);
+        if (saved.Ok)
+        {
+            keptAt = Now;
+            await RereadAsync(mine: false);
+        }
+
+        return saved.Ok;
+    }
+
+    private async Task RereadAsync(bool mine)
+    {
+        if (await Book.DeskAsync(Id) is { } desk && session is { } s)
+        {
+            s.Reread(desk, mine);
+            (refused, newer) = (null, false);
+            await DraftAsync();
+        }
+    }
+
+    // another browser kept a design or poured a layer: a page without changes of its own follows
+    private async Task HearAsync()
+    {
+        if (session is { Dirty: false } && !busy)
+        {
+            await RereadAsync(mine: false);
+            StateHasChanged();
+        }
+    }
+
+    private async Task LeaveDraftAsync()
+    {
+        await DropDraftAsync();
+        await RereadAsync(mine: false);
+        keptAt = null;
+    }
+
+    private async Task GoAsync(string room)
+    {
+        if (session is { Dirty: false } || await KeepAsync())
+        {
+            Nav.NavigateTo($"/pieces/{Id}/{room}");
+        }
+    }
+
+    private void Moved(LineMove move) => session?.MoveLine(move.Layer, move.ToMm, move.Last);
+
+    private void Pick(int layer)
+    {
+        session!.Open = layer;
+        session.Show();
+    }
+
+    private void Remove(int index)
+    {
+        var name = session!.Piece.Layers[index].Name;
+        session.Remove(index);
+        Notes.Add($"“{name}” is taken out.", Severity.Normal, o =>
+        {
+            o.Action = "Undo";
+            o.OnClick = _ => InvokeAsync(session.Undo);
+        });
+    }
+
+    private async Task DuplicateAsync()
+    {
+        busy = true;
+        var saved = await Book.DuplicateAsync(Id, by);
+        busy = false;
+        if (saved.Ok)
+        {
+            Nav.NavigateTo($"/pieces/{saved.Id}");
+        }
+        else
+        {
+            refused = saved.Words;
+        }
+    }
+
+    private Task LetGoAsync() => StageAsync(Book.LetGoAsync, "The piece is let go.", undo: true);
+
+    private Task TakeUpAsync() => StageAsync(Book.TakeUpAsync, "The piece is taken up again.", undo: false);
+
+    private async Task StageAsync(Func<int, string, Task<Saved>> act, string words, bool undo)
+    {
+        busy = true;
+        var saved = await act(Id, by);
+        busy = false;
+        refused = saved.Ok ? null : saved.Words;
+        if (!saved.Ok)
+        {
+            return;
+        }
+
+        await RereadAsync(mine: true);
+        Notes.Add(words, Severity.Normal, o =>
+        {
+            o.Action = undo ? "Undo" : null;
+            o.OnClick = undo ? _ => InvokeAsync(TakeUpAsync) : null;
+        });
+    }
+}
