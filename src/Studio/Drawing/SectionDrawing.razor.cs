@@ -159,8 +159,14 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     }
 
     // arrows move by a millimetre, with shift by ten; Page keys by ten as sliders do
-    private Task KeyAsync(SectionLine line, KeyboardEventArgs e)
+    private Task KeyAsync(int layer, KeyboardEventArgs e)
     {
+        // the line as it lies now: a key pressed quickly comes with what was drawn before
+        if (sheet?.Lines.FirstOrDefault(l => l.Key == layer) is not { } line)
+        {
+            return Task.CompletedTask;
+        }
+
         var up = View!.AsStands ? 1 : -1;
         var step = e.ShiftKey ? 10 : 1;
         double? to = e.Key switch

@@ -36,7 +36,7 @@ public sealed class SectionLayout
     {
         (this.view, this.units, Width) = (view, units, width);
         var left = large ? 66 : 5;
-        var right = large ? Math.Clamp(width * 0.36, 118, 250) : 5;
+        var right = large ? Math.Clamp(width * 0.31, 118, 230) : 5;
         var head = large ? 34 : 5;
         var foot = large ? 34 : 5;
         Scale = Math.Max(0.001, Math.Min((width - left - right) / view.WidestMm, (tallest - head - foot) / view.HeightMm));
@@ -92,17 +92,14 @@ public sealed class SectionLayout
         return path.Length == 0 ? "" : path.Append('Z').ToString();
     }
 
-    /// <summary>The mould's wall, open at the rim: down the left side, along the bottom, up the right.</summary>
-    /// <param name="outMm">How far outside the resin [drawing units].</param>
-    public string Wall(double outMm)
+    /// <summary>The mould's wall, open at the rim: down one side, along the bottom, up the other.</summary>
+    public string Wall()
     {
-        var n = view.Outline.Count / 2;
-        var right = view.Outline.Take(n).Reverse().ToList();
-        var left = view.Outline.Skip(n).Reverse().ToList();
+        var half = view.Outline.Count / 2;
         var path = new StringBuilder();
-        foreach (var p in right.Concat(left))
+        foreach (var p in view.Outline.Take(half).Reverse().Concat(view.Outline.Skip(half).Reverse()))
         {
-            path.Append(path.Length == 0 ? 'M' : 'L').Append(Number(X(p.XMm) + (p.XMm >= 0 && right.Contains(p) ? outMm : -outMm))).Append(' ').Append(Number(Y(p.ZMm) + (p.ZMm <= 0 ? outMm : 0)));
+            path.Append(path.Length == 0 ? 'M' : 'L').Append(Number(X(p.XMm))).Append(' ').Append(Number(Y(p.ZMm)));
         }
 
         return path.ToString();
@@ -122,8 +119,8 @@ public sealed class SectionLayout
         var depth = band.Layer.ToMm - band.Layer.FromMm;
         for (var i = 0; i < 46 && depth > 0; i++)
         {
-            // the golden ratio spreads points evenly without any chance in it
-            var (a, b) = (Fraction(i * 0.6180339887), Fraction(i * 0.7548776662));
+            // two steps that share no rhythm spread points evenly without any chance in it (the plastic number's powers)
+            var (a, b) = (Fraction(i * 0.7548776662), Fraction(i * 0.5698402910));
             var z = band.Layer.FromMm + (depth * (0.08 + (0.84 * b)));
             if (z < view.HeightMm && z > 0)
             {

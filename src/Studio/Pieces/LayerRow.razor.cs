@@ -34,7 +34,8 @@ public sealed partial class LayerRow
 
     private bool Locked => Index < Session.Settled;
 
-    private LayerResult? Result => Session.Figures.Result?.Layers.ElementAtOrDefault(Index);
+    // while another layer's number is half typed, this one shows what it came to before
+    private LayerResult? Result => Session.Figures.AnyWrong(Path) || Session.Good?.Layers.Count != Session.Piece.Layers.Count ? null : Session.Good.Layers[Index];
 
     private double? Far => how switch { Measure.To => Layer.ToMm, Measure.Thickness => Layer.ThicknessMm, _ => Layer.ResinMl };
 

@@ -14,7 +14,7 @@ public sealed partial class NewPiecePage
     private IReadOnlyList<(Mould Mould, SectionView? View)> moulds = [];
     private string name = "";
     private string words = "";
-    private string start = PieceStart.Three;
+    private string start = PieceStart.Colours;
     private string? wrong;
     private double scale = 0.6;
     private int mouldId;

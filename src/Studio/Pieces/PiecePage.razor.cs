@@ -193,10 +193,11 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     private void Moved(LineMove move) => session?.MoveLine(move.Layer, move.ToMm, move.Last);
 
-    private void Pick(int layer)
+    private async Task PickAsync(int layer)
     {
         session!.Open = layer;
         session.Show();
+        await Script.InvokeVoidAsync("studio.focus", $"#layer-{layer} .head");
     }
 
     private void Remove(int index)
