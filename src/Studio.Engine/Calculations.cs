@@ -18,7 +18,7 @@ public static class Calculations
 
     /// <summary>Runs a calculation by name; an unknown name is an answer too.</summary>
     public static Answer Run(string what, string text) =>
-        All.TryGetValue(what, out var calculation) ? calculation(text) : Answer.Refused("", $"There is no calculation '{what}'. There are: {string.Join(", ", All.Keys)}.");
+        All.TryGetValue(what, out var calculation) ? calculation(text) : Answer.Refused("", $"{(what.Length == 0 ? "Name a calculation" : $"There is no calculation '{what}'")}. There are: {string.Join(", ", All.Keys)}.");
 
     private static Answer NotYet(string what) => Answer.Refused("", $"The calculation '{what}' is not here yet; it comes with a later version.");
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 
 namespace Studio.Engine.Json;
@@ -59,7 +58,7 @@ internal sealed class Fields
         }
         catch (JsonException broken)
         {
-            errors.Add("", Place.Of(text, broken));
+            errors.Add("", Broken.At(text, broken));
         }
         catch (ArgumentException)
         {
@@ -225,39 +224,5 @@ internal sealed class Fields
     {
         errors.Add(At(name), message);
         return otherwise;
-    }
-
-    /// <summary>Where JSON breaks, in lines and columns as an editor counts them.</summary>
-    private static class Place
-    {
-        public static string Of(string text, JsonException broken)
-        {
-            var line = (int)(broken.LineNumber ?? 0);
-            var lines = text.Split('\n');
-            var start = line < lines.Length ? lines[line] : "";
-            var bytes = Encoding.UTF8.GetBytes(start);
-            var column = Encoding.UTF8.GetCharCount(bytes, 0, (int)Math.Min(bytes.Length, broken.BytePositionInLine ?? 0));
-            return FormattableString.Invariant($"This is not JSON from line {line + 1}, column {column + 1} on. Look for a missing quotation mark, comma or bracket there or just before.");
-        }
-    }
-
-    /// <summary>Escapes in JSON may hold half of a character; such texts are no text.</summary>
-    private static class Unicode
-    {
-        public static string? Text(JsonElement value) => Try(value.GetString);
-
-        public static string? Name(JsonProperty property) => Try(() => property.Name);
-
-        private static string? Try(Func<string?> read)
-        {
-            try
-            {
-                return read();
-            }
-            catch (InvalidOperationException)
-            {
-                return null;
-            }
-        }
     }
 }

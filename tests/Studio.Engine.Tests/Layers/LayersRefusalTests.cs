@@ -1,3 +1,7 @@
+using Studio.Engine.Layers;
+using Studio.Engine.Moulds;
+using Studio.Engine.Resins;
+
 namespace Studio.Engine.Tests.Layers;
 
 /// <summary>Every input that cannot be used: the field it is told at, and that nothing else is blamed.</summary>
@@ -203,6 +207,24 @@ public sealed class LayersRefusalTests
         var error = Ask.Errors("layers", json)[0];
         error.Path.ShouldBe("");
         error.Message.ShouldContain(says);
+    }
+
+    [Fact]
+    public void A_page_is_told_the_same_at_the_same_fields()
+    {
+        var input = new LayersInput
+        {
+            Mould = new MouldSpec("pyramid", new Dictionary<string, double> { ["baseMm"] = double.NaN, ["widthMm"] = 5 }),
+            Resins = new Dictionary<string, ResinSpec>(),
+            Layers = [new LayerSpec { Name = "", Resin = "clear", ToMm = double.PositiveInfinity, ThicknessMm = 3 }],
+            Former = new FormerSpec { OuterWidthMm = double.NaN, OuterDepthMm = 5, FromMm = double.NaN, FloorMm = double.NaN },
+        };
+        LayersCalculation.Run(input).Errors.Select(e => e.Path).ShouldBe(
+            [
+                "mould.widthMm", "mould.baseMm", "mould.heightMm", "resins", "layers[0].name", "layers[0].toMm", "layers[0]", "former.outerWidthMm",
+                "former.fromMm", "former.wallMm", "former.floorMm",
+            ],
+            ignoreOrder: true);
     }
 
     [Fact]

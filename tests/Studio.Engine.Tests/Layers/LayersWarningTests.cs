@@ -102,6 +102,10 @@ public sealed class LayersWarningTests
         result.Number("layers[1].resinMl").ShouldBeNear(250);
     }
 
+    [Fact] // 0.1 + 0.2 is a hair more than 0.3
+    public void A_rounding_hair_above_the_rim_is_not_over_filled() =>
+        Codes(Quiet.With("mould.heightMm", "0.3").With("layers[0].toMm", "0.1").With("layers[1].thicknessMm", "0.2")).ShouldBe(None);
+
     [Fact]
     public void Over_filled_by_resin_says_how_much_is_left()
     {

@@ -38,7 +38,7 @@ public sealed class CalcCommandTests
     [InlineData("price", "/", "folder")]
     [InlineData("price", "", "cannot be read")]
     [InlineData("boil", "no/such/file.json", "There is no calculation 'boil'")]
-    [InlineData(null, "", "There is no calculation")]
+    [InlineData(null, "", "Name a calculation")]
     public void What_cannot_be_found_is_answered_in_json(string? what, string file, string says) => Refusal(Run(what, [file], "")).ShouldContain(says);
 
     [Fact]
