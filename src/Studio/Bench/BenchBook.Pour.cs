@@ -14,6 +14,9 @@ public sealed partial class BenchBook
     /// <summary>A pour is entered while it is fresh; older than this it is a slip of the date [days]; our rule.</summary>
     private const double OldestDays = 60;
 
+    /// <summary>What a trace says of a stop that was passed with a reason.</summary>
+    internal const string AllTheSame = "poured all the same";
+
     /// <summary>What speaks against the pour as it stands in the form, before it is sent.</summary>
     public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt) => PourRules.Of(sheet, layer, form, startedAt);
 
@@ -95,7 +98,7 @@ public sealed partial class BenchBook
         await db.SaveChangesAsync();
         foreach (var stop in stops)
         {
-            db.Add(Trace(pour, Now, by, stop.Code, stop.Message, "poured all the same", form.Why));
+            db.Add(Trace(pour, Now, by, stop.Code, stop.Message, AllTheSame, form.Why));
         }
 
         await db.SaveChangesAsync();

@@ -12,7 +12,7 @@ internal static class BenchSection
     {
         var pour = sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order);
         var (from, to) = pour is not null ? (pour.FromMm, pour.ToMm) : (layer.Plan?.FromMm, layer.Plan?.ToMm) is ({ } f, { } t) ? (f, t) : (0, 0);
-        return to <= from ? null : new SectionLayer(layer.Name, from, to, pour?.Colour ?? layer.Colour, State(sheet, layer, inHand), Note(sheet, layer), layer.Order)
+        return to <= from ? null : new SectionLayer(layer.Name, from, to, pour?.Colour ?? layer.Colour, State(sheet, layer, inHand), Key: layer.Order)
         {
             Scatter = layer.HasScatter,
             Placed = [.. layer.Things.Where(t => t.What == "place").Select(t => t.Name)],
@@ -23,7 +23,4 @@ internal static class BenchSection
         layer.Order == inHand?.Order ? LayerState.Now
         : sheet.Times.Layers.FirstOrDefault(l => l.Order == layer.Order) is { } times ? times.Curing ? LayerState.Curing : LayerState.Poured
         : LayerState.Planned;
-
-    private static string Note(BenchSheet sheet, BenchLayer layer) =>
-        sheet.Times.Layers.FirstOrDefault(l => l.Order == layer.Order)?.Words ?? (layer.Plan is { } plan ? Shell.Say.Grams(plan.MixG) + " to mix" : "");
 }

@@ -36,6 +36,10 @@ public sealed partial class BenchStart
 
     private string LocalText => Say.Local(Form.StartedAt ?? Sheet.Now, Sheet.Zone).ToString(Stamp, CultureInfo.InvariantCulture);
 
+    private string RoomHelp => Sheet.Room is { } room
+        ? $"Last read {Say.Celsius(room.Celsius)} {Say.When(room.At, Sheet.Zone, Sheet.Now)}; left empty, the clock goes by that."
+        : "The clock starts from this; without any reading it cannot run.";
+
     private string Ratio => Weighing.OffPercent(Form.ActualAG, Form.ActualBG, Layer.Plan!.PartAG, Layer.Plan.PartBG) is { } off
         ? string.Create(CultureInfo.InvariantCulture, $"100 : {100 * Form.ActualBG / Form.ActualAG:0.0}, the sheet 100 : {100 * Layer.Plan.PartBG / Layer.Plan.PartAG:0.0} ({Math.Abs(off):0.0} % off)")
         : "nothing weighed yet";

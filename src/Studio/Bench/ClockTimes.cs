@@ -46,7 +46,7 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
     {
         var now = words.Now;
         return full.Reached(now) ? "fully cured"
-            : demould.Reached(now) ? full.At is { } cured ? $"firm, fully cured {words.At(cured)}" : "firm"
+            : demould.Reached(now) ? "firm, not yet fully cured"
             : from.Reached(now) ? "curing, has taken its first set"
             : gel.Reached(now) ? "curing, gelled"
             : gel.At is { } set ? $"curing, liquid until {words.Clock(set)}"

@@ -71,7 +71,7 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
     private string Hour(Standee s) => s.Next switch
     {
         { Urgency: Urgency.Overdue } => "overdue",
-        { Kind: ActKind.PourNext, Until: { } until } => "by " + new ClockWords(view!.Now, zone).Clock(until),
+        { Urgency: Urgency.Closing, Until: { } until } => "by " + new ClockWords(view!.Now, zone).Clock(until),
         { Urgency: Urgency.Today, From: { } from } => new ClockWords(view!.Now, zone).Clock(from),
         _ => "now",
     };
