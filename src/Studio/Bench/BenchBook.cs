@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
+using Studio.Engine.Layers;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
@@ -37,7 +38,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var room = await ClockBook.RoomAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
         var input = Clock(piece, pours, room);
         var zone = await settings.ZoneAsync();
-        var plan = BenchPlan.Of(piece);
+        var plan = LayersCalculation.Run(PieceBook.Design(piece));
         var keepsakes = await KeepsakesAsync(db, piece);
         var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
         return new()
@@ -66,7 +67,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     private static Task<List<Pour>> PoursAsync(StudioDb db, int pieceId) =>
         db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId).OrderBy(p => p.LayerOrder).ThenBy(p => p.Id).ToListAsync();
 
-    private static ClockInput Clock(Piece piece, List<Pour> pours, IReadOnlyList<ClockReading> room) => new()
+    private static ClockInput Clock(Piece piece, List<Pour> pours, ClockRoom room) => new()
     {
         Stage = piece.Stage,
         Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name))],
@@ -76,10 +77,10 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
     };
 
-    private static BenchLayer Layer(PieceLayer l, Engine.Layers.LayerResult? plan, List<Pour> pours, Dictionary<int, Keepsake> keepsakes, Dictionary<int, string> lots)
+    private static BenchLayer Layer(PieceLayer l, LayerResult? plan, List<Pour> pours, Dictionary<int, Keepsake> keepsakes, Dictionary<int, string> lots)
     {
         var r = l.Resin!;
-        var resin = new BenchResin(r.Id, r.Name, r.Typical, Mix(r), r.PotLifeMinutes, r.PotLifeMassG, r.MinC, r.MaxC, r.MaxHumidityPercent, r.SheetNote, lots.GetValueOrDefault(r.Id, ""));
+        var resin = new BenchResin(r.Id, r.Name, r.Typical, Mix(r), r.PotLifeMinutes, r.PotLifeMassG, r.MinC, r.MaxC, r.MaxHumidityPercent, r.SheetNote, lots.GetValueOrDefault(r.Id, ""), r.Times.Count > 0 ? r.Times[0] : null);
         return new()
         {
             LayerId = l.Id,

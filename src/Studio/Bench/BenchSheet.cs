@@ -1,4 +1,5 @@
 using Studio.Engine;
+using Studio.Engine.Cure;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 
@@ -79,7 +80,7 @@ public sealed record BenchLayer
 }
 
 /// <summary>The layer's resin as the bench needs it.</summary>
-public sealed record BenchResin(int Id, string Name, bool Typical, string Mix, double? PotLifeMinutes, double? PotLifeMassG, double? MinC, double? MaxC, double? MaxHumidityPercent, string SheetNote, string LastLot);
+public sealed record BenchResin(int Id, string Name, bool Typical, string Mix, double? PotLifeMinutes, double? PotLifeMassG, double? MinC, double? MaxC, double? MaxHumidityPercent, string SheetNote, string LastLot, CureTimes? Printed);
 
 /// <summary>Something that goes in with the resin.</summary>
 /// <param name="What">"addition", "scatter" or "place".</param>
@@ -87,7 +88,7 @@ public sealed record BenchResin(int Id, string Name, bool Typical, string Mix, d
 /// <param name="Where">Where it lies now; empty when it is bought.</param>
 /// <param name="EntryNumber">A keepsake's number; empty when it is bought.</param>
 /// <param name="Need">What it needs before resin touches it, with the rule's source.</param>
-public sealed record BenchThing(string What, string Name, string Amount, string Where = "", string EntryNumber = "", int? KeepsakeId = null, Finding? Need = null);
+public sealed record BenchThing(string What, string Name, string Amount, string Where = "", string EntryNumber = "", int? KeepsakeId = null, Finding? Need = null, double? Grams = null);
 
 /// <summary>One pour with its trace.</summary>
 public sealed record BenchPour

@@ -14,13 +14,13 @@ internal static class BenchThings
     internal static IReadOnlyList<BenchThing> Of(PieceLayer layer, LayerResult? plan, IReadOnlyDictionary<int, Keepsake> keepsakes) =>
     [
         .. layer.Additions.Select((a, i) => new BenchThing("addition", a.Name, plan?.Additions.ElementAtOrDefault(i) is { } r ? Say.Grams(r.Grams) : Percent(a.PercentOfResin))),
-        .. layer.Scatter.Select(s => new BenchThing("scatter", s.Name, s.MassG is { } g ? Say.Grams(g) : s.BulkMl is { } ml ? Say.Millilitres(ml) : "")),
+        .. layer.Scatter.Select(s => new BenchThing("scatter", s.Name, s.MassG is { } g ? Say.Grams(g) : s.BulkMl is { } ml ? Say.Millilitres(ml) : "", Grams: s.MassG)),
         .. layer.Placed.Select(p => Placed(p, p.KeepsakeId is { } id ? keepsakes.GetValueOrDefault(id) : null)),
     ];
 
     private static BenchThing Placed(LayerPlaced placed, Keepsake? keepsake) => keepsake is null
-        ? new("place", placed.Name, placed.MassG is { } g ? Say.Grams(g) : "set by hand")
-        : new("place", placed.Name, placed.MassG is { } own ? Say.Grams(own) : "set by hand", keepsake.Place, keepsake.EntryNumber, keepsake.Id, Need(keepsake));
+        ? new("place", placed.Name, placed.MassG is { } g ? Say.Grams(g) : "set by hand", Grams: placed.MassG)
+        : new("place", placed.Name, placed.MassG is { } own ? Say.Grams(own) : "set by hand", keepsake.Place, keepsake.EntryNumber, keepsake.Id, Need(keepsake), placed.MassG);
 
     // what the family permits comes before what the material needs
     private static Finding Need(Keepsake k)

@@ -43,12 +43,12 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     }
 
     /// <summary>The readings that a clock started at <paramref name="from"/> can rest on: those since then and the last one before.</summary>
-    internal static async Task<IReadOnlyList<ClockReading>> RoomAsync(StudioDb db, DateTime? from)
+    internal static async Task<ClockRoom> RoomAsync(StudioDb db, DateTime? from)
     {
         var counted = db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn);
         var since = from is { } start ? await counted.Where(r => r.At <= start).Select(r => (DateTime?)r.At).MaxAsync() ?? start : (DateTime?)null;
-        return await (since is { } first ? counted.Where(r => r.At >= first) : counted.OrderByDescending(r => r.At).Take(1))
-            .OrderBy(r => r.At).ThenBy(r => r.Id).Select(r => new ClockReading(r.At, r.Celsius)).ToListAsync();
+        return new(await (since is { } first ? counted.Where(r => r.At >= first) : counted.OrderByDescending(r => r.At).Take(1))
+            .OrderBy(r => r.At).ThenBy(r => r.Id).Select(r => new ClockReading(r.At, r.Celsius)).ToListAsync());
     }
 
     private static Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> MakingAsync(StudioDb db) =>

@@ -14,8 +14,8 @@ public sealed record ClockInput
     /// <summary>What was poured and not taken back, in any order.</summary>
     public required IReadOnlyList<ClockPour> Pours { get; init; }
 
-    /// <summary>The room's readings that count, in any order.</summary>
-    public required IReadOnlyList<ClockReading> Room { get; init; }
+    /// <summary>The room that it stands in.</summary>
+    public required ClockRoom Room { get; init; }
 
     /// <summary>When it came out of the mould [UTC].</summary>
     public DateTime? DemouldedAt { get; init; }
@@ -30,6 +30,3 @@ public sealed record ClockLayer(int Order, string Name);
 
 /// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
 public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet);
-
-/// <summary>A room temperature [°C] and when it was read [UTC].</summary>
-public sealed record ClockReading(DateTime At, double Celsius);

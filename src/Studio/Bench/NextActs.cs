@@ -133,7 +133,7 @@ internal sealed class NextActs(ClockInput input, IReadOnlyList<LayerTimes> layer
             : act;
     }
 
-    private NextAct Unknown(NextAct act, ClockTime time, string what) => input.Room.Count == 0
+    private NextAct Unknown(NextAct act, ClockTime time, string what) => input.Room.IsEmpty
         ? act with
         {
             Kind = ActKind.WaitReading,

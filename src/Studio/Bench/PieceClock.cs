@@ -26,11 +26,8 @@ public static class PieceClock
             return new([], new NextActs(input, [], nothing, nothing, words).Find(), nothing, nothing, []);
         }
 
-        var scale = new HourScale(pours.Min(p => p.StartedAt));
-        var cure = CureClock.Run(
-            [.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)))],
-            [.. input.Room.Where(r => r.At <= now).OrderBy(r => r.At).Select(r => new RoomReading(scale.Hours(r.At), r.Celsius))],
-            double.PositiveInfinity);
+        var scale = input.Room.Scale;
+        var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)))], input.Room.Log(now), double.PositiveInfinity);
         var times = new ClockTimes(scale, words);
         var layers = pours.Zip(cure.Layers, (p, c) => times.Layer(p, c)).ToList();
         var demould = times.Ready(cure.Demould);
@@ -52,7 +49,7 @@ public static class PieceClock
     // only while a time still to come hangs on the room
     private static IEnumerable<Finding> Stale(ClockInput input, List<LayerTimes> layers, ClockTime full, ClockWords words)
     {
-        var last = input.Room.Where(r => r.At <= words.Now).MaxBy(r => r.At);
+        var last = input.Room.LastAt(words.Now);
         if (last is not null && !full.Reached(words.Now) && layers.Count > 0 && words.Now - last.At > TimeSpan.FromHours(StaleHours))
         {
             yield return new("room-stale", Severity.Warn, "room",
@@ -60,15 +57,4 @@ public static class PieceClock
                 "our rule: a reading says little after 12 hours");
         }
     }
-}
-
-/// <summary>Instants as hours from a start, and back; back rounds a fraction of a tick towards later.</summary>
-internal sealed class HourScale(DateTime start)
-{
-    internal double Hours(DateTime at) => (at - start).Ticks / (double)TimeSpan.TicksPerHour;
-
-    internal DateTime At(double hours) => start.AddTicks((long)Math.Ceiling(Math.Min(hours * TimeSpan.TicksPerHour, FarTicks)));
-
-    // a room near absolute cold may need longer than a calendar holds; ten thousand days is as good as never
-    private const double FarTicks = 10_000.0 * TimeSpan.TicksPerDay;
 }

@@ -36,7 +36,7 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
             Pieces = pieces.Count > MostPieces ? pieces[..MostPieces] : pieces,
             Layers = layers.ToLookup(l => l.PieceId),
             Pours = pours.ToLookup(p => p.PieceId),
-            Room = pours.Count == 0 ? [] : await RoomAsync(db, pours.Min(p => p.StartedAt)),
+            Room = new(pours.Count == 0 ? [] : await RoomAsync(db, pours.Min(p => p.StartedAt))),
             Cut = pieces.Count > MostPieces,
         };
     }

@@ -14,8 +14,8 @@ public sealed record ShelfRows
 
     public required ILookup<int, ShelfPour> Pours { get; init; }
 
-    /// <summary>Readings from the earliest pour on, oldest first.</summary>
-    public required IReadOnlyList<ClockReading> Room { get; init; }
+    /// <summary>The room from the earliest pour on.</summary>
+    public required ClockRoom Room { get; init; }
 
     /// <summary>True when there are more pieces than a shelf shows.</summary>
     public required bool Cut { get; init; }

@@ -77,7 +77,7 @@ public sealed class PieceClockTests
             var start = Nine.AddSeconds(second);
             var room = new[] { new ClockReading(start, warm), new ClockReading(start.AddMinutes(minutes), later) };
             var far = start.AddDays(30);
-            var times = PieceClock.Of(Piece(pours: [(0, start, Scene.Casting)]) with { Room = room }, far, London).Layers[0];
+            var times = PieceClock.Of(Piece(pours: [(0, start, Scene.Casting)]) with { Room = new(room) }, far, London).Layers[0];
             var engine = CureClock.Run([new("base", Scene.Casting, 0)], [new(0, warm), new(minutes / 60.0, later)], double.PositiveInfinity).Layers[0];
             Late(times.From.At!.Value, start, engine.NextPourFrom);
             Late(times.Demould.At!.Value, start, engine.Demould);
@@ -152,7 +152,7 @@ public sealed class PieceClockTests
     [Fact]
     public void A_reading_from_the_future_counts_only_when_its_time_has_come()
     {
-        var input = Piece(pours: [(0, Nine, Scene.Casting)]) with { Room = [new(Nine, 23), new(Nine.AddHours(2), 17)] };
+        var input = Piece(pours: [(0, Nine, Scene.Casting)]) with { Room = new([new(Nine, 23), new(Nine.AddHours(2), 17)]) };
         Of(input).Layers[0].From.At.ShouldBe(Nine.AddHours(6));
         At(Nine.AddHours(2));
         Of(input).Layers[0].From.At!.Value.ShouldBeGreaterThan(Nine.AddHours(6));
@@ -185,7 +185,7 @@ public sealed class PieceClockTests
     {
         var june = new DateTime(2026, 6, 1, 7, 0, 0, DateTimeKind.Utc);
         At(june);
-        var input = Piece(pours: [(0, june, Scene.Casting)]) with { Room = [new(june, 23)] };
+        var input = Piece(pours: [(0, june, Scene.Casting)]) with { Room = new([new(june, 23)]) };
 
         // summer time in London is one hour ahead of UTC
         PieceClock.Of(input, Now, London).Next.Words.ShouldBe("Next pour from 14:00, window closes tomorrow 08:00.");
@@ -200,6 +200,6 @@ public sealed class PieceClockTests
         Stage = pours is null ? Making.Drawn : Making.Casting,
         Layers = [new(0, "base"), new(1, "band"), new(2, "top")],
         Pours = [.. (pours ?? []).Select(p => new ClockPour(p.Order + 1, p.Order, p.Order == 0 ? "base" : p.Order == 1 ? "band" : "top", p.At, p.Sheet))],
-        Room = room is { } c ? [new ClockReading(Nine, c)] : [],
+        Room = new(room is { } c ? [new ClockReading(Nine, c)] : []),
     };
 }
