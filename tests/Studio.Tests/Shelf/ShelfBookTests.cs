@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 using Studio.Bench;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Drawing;
 using Studio.Pieces;
 using Studio.Shelf;
 using Studio.Tests.Bench;
@@ -83,8 +84,8 @@ public sealed class ShelfBookTests : IDisposable
         await scene.ReadingAsync(23);
         await CastAsync("Heather pyramid", 0);
         var piece = (await book.ReadAsync(TimeZoneInfo.Utc)).Pieces.Single();
-        piece.Section!.Bands[0].Layer.State.ShouldBe(Drawing.LayerState.Curing);
-        piece.Section.Bands[1].Layer.State.ShouldBe(Drawing.LayerState.Planned);
+        piece.Section!.Bands[0].Layer.State.ShouldBe(LayerState.Curing);
+        piece.Section.Bands[1].Layer.State.ShouldBe(LayerState.Planned);
         piece.Curing.ShouldBe("clear base curing, liquid until 11:00");
     }
 
