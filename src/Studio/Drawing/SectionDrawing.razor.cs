@@ -10,6 +10,7 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
 {
     private const double SmallWidth = 120;
     private const double LargeWidth = 620;
+    private const double Narrow = 440;
     private static int made;
 
     // each drawing's patterns have names of their own, so that hiding one drawing does not take another's hatching away
@@ -36,6 +37,10 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     /// <summary>Lines of movable layers can be dragged or moved by arrow keys.</summary>
     [Parameter]
     public bool Editable { get; set; }
+
+    /// <summary>Where it is narrow, numbers stand for the names, because the page lists the layers beside it.</summary>
+    [Parameter]
+    public bool Listed { get; set; }
 
     /// <summary>Width in px; a large drawing measures the room it has.</summary>
     [Parameter]
@@ -137,8 +142,10 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     }
 
     private void Lay() => sheet = View is { WidestMm: > 0, HeightMm: > 0 } v
-        ? new SectionLayout(v, Large, Width ?? (Large ? measured ?? LargeWidth : SmallWidth), Tallest ?? (Large ? 560 : 130), Units)
+        ? new SectionLayout(v, Large, Room, Tallest ?? (Large ? 560 : 130), Units, names: !Listed || Room >= Narrow)
         : null;
+
+    private double Room => Width ?? (Large ? measured ?? LargeWidth : SmallWidth);
 
     // no handler at all where nobody listens: the shelf draws hundreds of bands
     private EventCallback<MouseEventArgs> Click(SectionBand band) =>

@@ -12,7 +12,11 @@ public sealed record SectionLabel(int Number, IReadOnlyList<string> Lines, strin
 public sealed record SectionDimension(double X1, double Y1, double X2, double Y2, string Text, bool Upright);
 
 /// <summary>The line at the top of a layer, which can be moved where the layer allows it.</summary>
-public sealed record SectionLine(int Key, string Above, string Below, double Mm, double LowMm, double HighMm, double X1, double X2, double Y);
+public sealed record SectionLine(int Key, string Above, string Below, double Mm, double LowMm, double HighMm, double X1, double X2, double Y)
+{
+    /// <summary>Where the former's room interrupts the line; nothing between the two when it does not.</summary>
+    public (double From, double To) Gap { get; init; }
+}
 
 /// <summary>A speck or a plate that stands for what lies in a layer.</summary>
 [StructLayout(LayoutKind.Auto)]
@@ -28,15 +32,17 @@ public sealed class SectionLayout
 
     private readonly SectionView view;
     private readonly string units;
+    private readonly bool names;
 
     /// <summary>Takes the view, whether it has names and dimensions, and the width to fill.</summary>
     /// <param name="width">Drawing units, about a pixel each.</param>
     /// <param name="tallest">The drawing itself is at most this high.</param>
-    public SectionLayout(SectionView view, bool large, double width, double tallest, string units)
+    /// <param name="names">False leaves each layer's number alone, for a narrow page that lists the layers beside it.</param>
+    public SectionLayout(SectionView view, bool large, double width, double tallest, string units, bool names = true)
     {
-        (this.view, this.units, Width) = (view, units, width);
+        (this.view, this.units, this.names, Width) = (view, units, names, width);
         var left = large ? 66 : 5;
-        var right = large ? Math.Clamp(width * 0.31, 118, 230) : 5;
+        var right = !large ? 5 : names ? Math.Clamp(width * 0.31, 118, 230) : 52;
         var head = large ? 34 : 5;
         var foot = large ? 34 : 5;
         Scale = Math.Max(0.001, Math.Min((width - left - right) / view.WidestMm, (tallest - head - foot) / view.HeightMm));
@@ -134,12 +140,12 @@ public sealed class SectionLayout
     public IEnumerable<(SectionMark At, string Name)> Plates(SectionBand band)
     {
         var z = Math.Clamp((band.Layer.FromMm + band.Layer.ToMm) / 2, 0, view.HeightMm);
-        var names = band.Layer.Placed;
+        var things = band.Layer.Placed;
         var width = view.WidthMm(z) * Scale * 0.7;
-        var size = Math.Min(Math.Min((band.Layer.ToMm - band.Layer.FromMm) * Scale * 0.62, 30), width / Math.Max(1, names.Count) * 0.8);
-        for (var i = 0; i < names.Count && size > 2; i++)
+        var size = Math.Min(Math.Min((band.Layer.ToMm - band.Layer.FromMm) * Scale * 0.62, 30), width / Math.Max(1, things.Count) * 0.8);
+        for (var i = 0; i < things.Count && size > 2; i++)
         {
-            yield return (new SectionMark(AxisX - (width / 2) + (width * (i + 0.5) / names.Count), Y(view.Drawn(z)), size), names[i]);
+            yield return (new SectionMark(AxisX - (width / 2) + (width * (i + 0.5) / things.Count), Y(view.Drawn(z)), size), things[i]);
         }
     }
 
@@ -149,9 +155,9 @@ public sealed class SectionLayout
     {
         var letters = (int)Math.Max(8, room / LetterWidth);
         var labels = view.Bands.Where(b => b.Points.Count > 0).Select(b => Label(b, x, letters)).ToList();
-        if (view.FormerSpec is { } box && view.Former.Count > 0)
+        if (names && view.FormerSpec is { } box && view.Former.Count > 0)
         {
-            var lines = Wrap($"Room for lights, {Length(box.OuterWidthMm)} × {Length(box.OuterDepthMm, true)}", letters);
+            var lines = Wrap($"Room for lights, {Length(box.OuterWidthMm)}\u00A0×\u00A0{Length(box.OuterDepthMm, true).Replace(' ', '\u00A0')}", letters);
             var mid = (view.Former[0].LowMm + view.Former[0].HighMm) / 2;
             labels.Add(new SectionLabel(0, lines, "", "", LayerState.Planned, x, 0, lines.Count * LineHeight, view.Former[0].RightMm, mid));
         }
@@ -162,10 +168,10 @@ public sealed class SectionLayout
     private SectionLabel Label(SectionBand band, double x, int letters)
     {
         var l = band.Layer;
-        var lines = Wrap($"{band.Number}  {l.Name}", letters);
-        var detail = string.Join(" · ", new[] { l.State == LayerState.Planned ? "" : SectionWords.Of(l.State), $"{Length(l.ToMm - l.FromMm, true)} deep", l.Note }.Where(s => s.Length > 0));
+        List<string> lines = names ? Wrap($"{band.Number}  {l.Name}", letters) : [band.Number.ToString(CultureInfo.InvariantCulture)];
+        var detail = !names ? "" : string.Join(" · ", new[] { l.State == LayerState.Planned ? "" : SectionWords.Of(l.State), $"{Length(l.ToMm - l.FromMm, true)} deep", l.Note }.Where(s => s.Length > 0));
         var mid = Math.Clamp((l.FromMm + l.ToMm) / 2, 0, view.HeightMm);
-        return new SectionLabel(band.Number, lines, detail, l.Name, l.State, x, 0, (lines.Count * LineHeight) + DetailHeight, view.WidthMm(mid) / 2, view.Drawn(mid));
+        return new SectionLabel(band.Number, lines, detail, l.Name, l.State, x, 0, (lines.Count * LineHeight) + (detail.Length > 0 ? DetailHeight : 0), view.WidthMm(mid) / 2, view.Drawn(mid));
     }
 
     // first down the column, each as near its layer as those above allow, then up from the bottom edge
@@ -216,10 +222,13 @@ public sealed class SectionLayout
             {
                 var next = i + 1 < view.Bands.Count ? view.Bands[i + 1].Layer : null;
                 var half = view.WidthMm(l.ToMm) / 2;
-                yield return new SectionLine(l.Key, next?.Name ?? "the open top", l.Name, l.ToMm, l.FromMm, next?.ToMm ?? view.HeightMm, X(-half), X(half), Y(view.Drawn(Math.Min(l.ToMm, view.HeightMm))));
+                yield return new SectionLine(l.Key, next?.Name ?? "the open top", l.Name, l.ToMm, l.FromMm, next?.ToMm ?? view.HeightMm, X(-half), X(half), Y(view.Drawn(Math.Min(l.ToMm, view.HeightMm)))) { Gap = Gap(view.Drawn(l.ToMm)) };
             }
         }
     }
+
+    private (double From, double To) Gap(double drawnMm) =>
+        view.Former.FirstOrDefault(f => f.Open && f.LowMm < drawnMm && drawnMm < f.HighMm) is { } room ? (X(room.LeftMm), X(room.RightMm)) : (AxisX, AxisX);
 
     private static List<string> Wrap(string text, int letters)
     {

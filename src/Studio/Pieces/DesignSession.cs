@@ -180,9 +180,13 @@ public sealed class DesignSession
 
     /// <summary>The piece in section, the open layer marked.</summary>
     public SectionView? Section(bool asStands) =>
-        PieceBook.Section(Piece, Good is { } g && g.Layers.Count == Piece.Layers.Count ? g : null, l => Piece.Layers.IndexOf(l) < Settled ? LayerState.Poured : LayerState.Planned, asStands) is { } view
+        PieceBook.Section(Piece, Good is { } g && g.Layers.Count == Piece.Layers.Count ? g : null, State, asStands) is { } view
             ? view with { Bands = [.. view.Bands.Select(b => b.Layer.Key == Open ? b with { Layer = b.Layer with { Picked = true } } : b)] }
             : null;
+
+    private LayerState State(PieceLayer layer) =>
+        Desk.Poured.FirstOrDefault(p => p.LayerId == layer.Id) is { } poured ? poured.Curing ? LayerState.Curing : LayerState.Poured
+        : Piece.Layers.IndexOf(layer) < Settled ? LayerState.Poured : LayerState.Planned;
 
     private PieceLayer Fresh(int at)
     {

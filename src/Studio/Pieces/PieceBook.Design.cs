@@ -8,8 +8,6 @@ namespace Studio.Pieces;
 /// <summary>The design as the engine reads it, and what comes of it.</summary>
 public sealed partial class PieceBook
 {
-    private const string OurRule = "our rule";
-
     // what the engine calls out is a doubt; splitting a mix is ordinary work
     private static readonly Dictionary<string, (Severity Severity, string Source)> Weights = new(StringComparer.Ordinal)
     {

@@ -15,6 +15,7 @@ public sealed record KeepsakeShelf(IReadOnlyList<Keepsake> All, IReadOnlyDiction
 /// <summary>What may be set into resin: the family's word first, then the material's rule, then whether it is here at all.</summary>
 public static class PlacedRules
 {
+    private const string OurRule = "our rule";
     private const string Family = "what the family permits";
 
     /// <summary>Everything to be said about what a design sets in, each at its layer.</summary>
@@ -81,10 +82,13 @@ public static class PlacedRules
             yield return new Finding("keepsake-part", Severity.Note, path, $"Only a part of {keepsake.Description} goes in; weigh what goes back.", Family);
         }
 
-        if (times > keepsake.Count || shelf.Elsewhere.ContainsKey(keepsake.Id))
+        if (keepsake.Count == 1 && shelf.Elsewhere.TryGetValue(keepsake.Id, out var other))
         {
-            var where = shelf.Elsewhere.TryGetValue(keepsake.Id, out var other) ? $"in “{other}” as well" : "more often than there are of it";
-            yield return new Finding("keepsake-twice", Severity.Warn, path, $"{keepsake.Description} ({keepsake.EntryNumber}) is set in {where}. Check which piece it belongs to.", "our rule");
+            yield return new Finding("keepsake-twice", Severity.Warn, path, $"{keepsake.Description} ({keepsake.EntryNumber}) is drawn into “{other}” as well, and there is only one. Check which piece it belongs to.", OurRule);
+        }
+        else if (times > keepsake.Count)
+        {
+            yield return new Finding("keepsake-twice", Severity.Warn, path, $"{keepsake.Description} ({keepsake.EntryNumber}) is set in more often than there are of it. Check the count.", OurRule);
         }
     }
 }

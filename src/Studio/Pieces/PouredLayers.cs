@@ -12,4 +12,5 @@ public interface IPouredLayers
 /// <summary>A layer in the mould; nothing about it can be redesigned any more.</summary>
 /// <param name="LayerId">The layer.</param>
 /// <param name="ToMm">Where its top came to [mm].</param>
-public sealed record PouredLayer(int LayerId, double ToMm);
+/// <param name="Curing">It does not let the piece out of its mould yet.</param>
+public sealed record PouredLayer(int LayerId, double ToMm, bool Curing = false);

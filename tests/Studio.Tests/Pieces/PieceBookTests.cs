@@ -98,6 +98,7 @@ public sealed class PieceBookTests : IDisposable
         await PourAsync(desk.Piece, 0, withdrawn: false);
         var now = (await book.DeskAsync(desk.Piece.Id))!;
         now.Poured.Select(p => p.LayerId).ShouldBe([now.Piece.Layers[0].Id]);
+        now.Poured.Single().Curing.ShouldBeTrue();
         now.Piece.Layers[0].ToMm = 15;
         (await book.KeepAsync(now.Piece, now.ReadAs, "Mo")).Words.ShouldContain("is poured already");
 
@@ -173,7 +174,7 @@ public sealed class PieceBookTests : IDisposable
     {
         await using var db = database.Open();
         var l = piece.Layers[layer];
-        db.Add(new Pour { PieceId = piece.Id, LayerId = l.Id, LayerOrder = layer, LayerName = l.Name, ResinId = l.ResinId, ToMm = l.ToMm!.Value, Withdrawn = withdrawn, SubmitKey = "p" });
+        db.Add(new Pour { PieceId = piece.Id, LayerId = l.Id, LayerOrder = layer, LayerName = l.Name, ResinId = l.ResinId, ToMm = l.ToMm!.Value, Withdrawn = withdrawn, SubmitKey = "p", StartedAt = db.Now });
         await db.SaveChangesAsync();
     }
 }

@@ -13,7 +13,7 @@ namespace Studio.Tests.Pieces;
 /// <summary>An invented commission with a mould, two resins and keepsakes of every permission.</summary>
 internal static class PieceSamples
 {
-    public static PieceBook Book(StudioDatabase database) => new(database.Factory, database.Clock, database.News, new PouredLayers());
+    public static PieceBook Book(StudioDatabase database) => new(database.Factory, database.Clock, database.News, new PouredLayers(database.Clock));
 
     public static Mould Pyramid(double baseMm = 150, double heightMm = 150) =>
         new() { Name = "Pyramid", Shape = "pyramid", Dimensions = new Dictionary<string, double> { ["baseMm"] = baseMm, ["heightMm"] = heightMm } };
