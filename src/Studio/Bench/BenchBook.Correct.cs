@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Shell;
 
@@ -77,9 +78,16 @@ public sealed partial class BenchBook
         piece.Stage = others.Count == 0 ? Making.Drawn : Making.Casting;
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
         db.Add(Trace(pour, Now, by, "pour", "counted", "taken back", why));
+        var layer = await db.Set<PieceLayer>().AsNoTracking().SingleOrDefaultAsync(l => l.Id == pour.LayerId);
+        foreach (var id in layer?.Placed.Select(p => p.KeepsakeId).OfType<int>() ?? [])
+        {
+            await KeepsakeBook.UncastAsync(db, id, piece.Name, by);
+        }
+
         CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: the pour of layer {pour.LayerOrder + 1}, {pour.LayerName}, was taken back. {why.Trim()}", by);
         await db.SaveChangesAsync();
         news.Tell(News.Pour, pour.PieceId);
+        news.Tell(News.Keepsake);
         return Saved.Done(pour.Id);
     });
 

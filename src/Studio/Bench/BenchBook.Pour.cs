@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine;
+using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Shell;
 
@@ -24,6 +25,7 @@ public sealed partial class BenchBook
     public async Task<PourSaved> PourAsync(PourForm form, string by)
     {
         IReadOnlyList<Finding> stops = [];
+        List<string> notices = [];
         var saved = await Saved.TryAsync(async () =>
         {
             try
@@ -33,7 +35,7 @@ public sealed partial class BenchBook
 
                 // serialisable: two tablets that pour the same layer at once must not both be kept
                 await using var whole = await db.Database.BeginTransactionAsync(IsolationLevel.Serializable);
-                var (outcome, found) = await KeepAsync(db, form, by);
+                var (outcome, found) = await KeepAsync(db, form, notices, by);
                 stops = found;
                 if (outcome.Ok)
                 {
@@ -51,9 +53,10 @@ public sealed partial class BenchBook
         {
             news.Tell(News.Pour, form.PieceId);
             news.Tell(News.Room);
+            news.Tell(News.Keepsake);
         }
 
-        return new(saved.Ok, saved.Words, stops, saved.Id);
+        return new(saved.Ok, saved.Words, stops, saved.Id) { Notices = notices };
     }
 
     private async Task<Saved> FindAsync(string submitKey)
@@ -63,7 +66,7 @@ public sealed partial class BenchBook
         return id > 0 ? Saved.Done(id) : Saved.Refused("This pour could not be kept: something it refers to has gone. Load the page again; what you weighed is still on this tablet.");
     }
 
-    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, string by)
+    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, List<string> notices, string by)
     {
         if (await db.Set<Pour>().Where(p => p.SubmitKey == form.SubmitKey).Select(p => p.Id).FirstOrDefaultAsync() is > 0 and var sent)
         {
@@ -95,6 +98,7 @@ public sealed partial class BenchBook
         db.Entry(piece).Property(p => p.Stage).IsModified = true;
         CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: layer {layer!.Order + 1}, {layer.Name}, poured with {Grams(pour.ActualAG)} of A and {Grams(pour.ActualBG)} of B of {layer.Resin.Name}.", by);
         await CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Agreed, Standing.Making, $"{piece.Name}: the first layer is poured.", by);
+        await CastKeepsakesAsync(db, sheet!, layer, notices, by);
         await db.SaveChangesAsync();
         foreach (var stop in stops)
         {
@@ -103,6 +107,20 @@ public sealed partial class BenchBook
 
         await db.SaveChangesAsync();
         return (Saved.Done(pour.Id), []);
+    }
+
+    // a keepsake that several layers take is gone for good only with the last of them
+    private static async Task CastKeepsakesAsync(StudioDb db, BenchSheet sheet, BenchLayer layer, List<string> notices, string by)
+    {
+        var later = sheet.Layers.Where(l => l.Order > layer.Order).SelectMany(l => l.Things).Select(t => t.KeepsakeId).OfType<int>().ToHashSet();
+        foreach (var thing in layer.Things.Where(t => t.KeepsakeId is not null))
+        {
+            var id = thing.KeepsakeId!.Value;
+            if (await KeepsakeBook.CastAsync(db, id, sheet.PieceName, thing.Grams, later.Contains(id), by) is { } notice)
+            {
+                notices.Add(notice);
+            }
+        }
     }
 
     private string? Refusal(BenchSheet? sheet, BenchLayer? layer, PourForm form, DateTime startedAt) => this switch

@@ -199,6 +199,10 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
             form = new();
             await LoadAsync();
             snackbar.Add("The pour is kept. The clock runs.", Severity.Normal);
+            foreach (var notice in saved.Notices)
+            {
+                snackbar.Add(notice, Severity.Warning);
+            }
         }
     }
 

@@ -29,9 +29,9 @@ public sealed class PourForm
     /// <summary>Which step the tablet shows, so that a reload comes back to it.</summary>
     public int Step { get; set; } = 1;
 
-    public double ActualAG => Math.Round(Tally.Where(r => r.Part == "A").Sum(r => r.Grams), 3);
+    public double ActualAG => Weighing.SumG(Tally, "A");
 
-    public double ActualBG => Math.Round(Tally.Where(r => r.Part == "B").Sum(r => r.Grams), 3);
+    public double ActualBG => Weighing.SumG(Tally, "B");
 }
 
 /// <summary>How keeping a pour ended.</summary>
@@ -39,7 +39,11 @@ public sealed class PourForm
 /// <param name="Words">Why not; empty when it is.</param>
 /// <param name="Stops">What must be answered with a reason before it is kept.</param>
 /// <param name="Id">The pour.</param>
-public sealed record PourSaved(bool Ok, string Words, IReadOnlyList<Finding> Stops, int Id = 0);
+public sealed record PourSaved(bool Ok, string Words, IReadOnlyList<Finding> Stops, int Id = 0)
+{
+    /// <summary>Kept, and still worth a look: whole sentences.</summary>
+    public IReadOnlyList<string> Notices { get; init; } = [];
+}
 
 /// <summary>An entry set right: the pour as it should read, and why.</summary>
 public sealed class CorrectionForm

@@ -87,6 +87,9 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         return Saved.Done(id);
     });
 
+    /// <summary>The next half degree up or down from a figure; from 20 °C, a usual workroom, where there is none yet.</summary>
+    public static double Step(double? celsius, double by) => Math.Round(((celsius ?? 20) + by) * 2, MidpointRounding.AwayFromZero) / 2;
+
     /// <summary>Why a figure cannot be a workroom's temperature; null when it can.</summary>
     public static string? Wrong(double? celsius, double? humidityPercent = null) => (celsius, humidityPercent) switch
     {

@@ -12,9 +12,6 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
 {
     private static readonly Dictionary<string, object?> Key = new(StringComparer.Ordinal) { ["id"] = "room-celsius" };
 
-    // a first reading has nothing to start from; twenty is a usual workroom
-    private const double FirstC = 20;
-
     private readonly string titleId = "room-" + Guid.NewGuid().ToString("N")[..8];
     private RoomNow? room;
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
@@ -67,7 +64,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
 
     private void Step(double by)
     {
-        Take(Math.Round(((celsius ?? FirstC) + by) * 2, MidpointRounding.AwayFromZero) / 2);
+        Take(RoomBook.Step(celsius, by));
         readable = true;
     }
 

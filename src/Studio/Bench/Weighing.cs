@@ -106,6 +106,9 @@ public static class Weighing
     public static double? OffPercent(double actualAG, double actualBG, double planAG, double planBG) =>
         actualAG > 0 && actualBG > 0 && planAG > 0 && planBG > 0 ? ((actualBG / actualAG / (planBG / planAG)) - 1) * 100 : null;
 
+    /// <summary>All of a part that went into any cup, to the milligram [g].</summary>
+    public static double SumG(IEnumerable<ScaleReading> tally, string part) => Math.Round(tally.Where(r => r.Part == part).Sum(r => r.Grams), 3);
+
     private static double Sum(List<ScaleReading> readings, string part) => readings.Where(r => r.Part == part).Sum(r => r.Grams);
 
     private static string? TooMuch(bool over, string part, double isG, double planG, string other, double otherGoalG) => over

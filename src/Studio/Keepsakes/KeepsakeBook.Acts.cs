@@ -77,18 +77,14 @@ public sealed partial class KeepsakeBook
             return Saved.Refused(Saved.SomeoneElse);
         }
 
-        var events = await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => e.KeepsakeId == id).OrderBy(e => e.Id).ToListAsync();
+        var events = await EventsAsync(db, id);
         var (refusal, link) = change(db, keepsake, events);
         if (link is null)
         {
             return Saved.Refused(refusal ?? "");
         }
 
-        db.Add(link);
-        var now = CustodyChain.Now([.. events, link]);
-        (keepsake.Place, keepsake.Custody, keepsake.MassG) = (now.Place, now.Custody, now.MassG);
-        db.Entry(keepsake).State = EntityState.Modified; // even a note raises the version: two people never append unseen
-        Tell(db, keepsake, link);
+        Append(db, keepsake, events, link);
         await db.SaveChangesAsync();
         news.Tell(News.Keepsake, id);
         news.Tell(News.Commission, keepsake.CommissionId);

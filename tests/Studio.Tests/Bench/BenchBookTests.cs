@@ -186,6 +186,50 @@ public sealed class BenchBookTests : IDisposable
     }
 
     [Fact]
+    public async Task A_pour_writes_its_keepsakes_into_their_chain_and_taking_it_back_takes_that_back()
+    {
+        var id = await scene.PieceAsync();
+        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
+        await scene.ChangeAsync<PieceLayer>(l => l.Order == 0, l => l.Placed = [new(keepsake.Id, "brass button", 4, 8.5, null)]);
+        var saved = await book.PourAsync(await FormAsync(id), "Maker");
+        saved.Ok.ShouldBeTrue(saved.Words);
+        saved.Notices.ShouldBeEmpty();
+        var cast = (await scene.AllAsync<Keepsake>()).Single();
+        cast.Custody.ShouldBe(CustodyChain.InPiece);
+        cast.Place.ShouldBe("In Heather pyramid");
+
+        (await book.WithdrawAsync(saved.Id, "wrong piece", "Maker")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe(CustodyChain.Here);
+        (await scene.AllAsync<KeepsakeEvent>()).Count.ShouldBe(2);
+    }
+
+    [Fact]
+    public async Task A_keepsake_set_in_two_layers_is_all_cast_with_the_last()
+    {
+        var id = await scene.PieceAsync();
+        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
+        await scene.ChangeAsync<PieceLayer>(l => l.Order < 2, l => l.Placed = [new(keepsake.Id, "brass button", 4, 8.5, null)]);
+        await book.PourAsync(await FormAsync(id, roomC: 23), "Maker");
+        CustodyChain.Now(await scene.AllAsync<KeepsakeEvent>()).LeftOver.ShouldBeTrue();
+        studio.Clock.Advance(TimeSpan.FromHours(7));
+        (await book.PourAsync(await FormAsync(id), "Maker")).Ok.ShouldBeTrue();
+        CustodyChain.Now(await scene.AllAsync<KeepsakeEvent>()).InHand.ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task A_copy_that_nobody_noted_is_poured_and_told()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ChangeAsync<Keepsake>(_ => true, k => k.Permits = Permission.CopyReturn);
+        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
+        await scene.ChangeAsync<PieceLayer>(l => l.Order == 0, l => l.Placed = [new(keepsake.Id, "copy of the letter", 4, 1.2, null)]);
+        var saved = await book.PourAsync(await FormAsync(id), "Maker");
+        saved.Ok.ShouldBeTrue(saved.Words);
+        saved.Notices.ShouldHaveSingleItem().ShouldContain(keepsake.EntryNumber);
+        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe("here");
+    }
+
+    [Fact]
     public async Task A_later_edit_of_the_resin_never_moves_an_old_clock()
     {
         var id = await scene.PieceAsync();
