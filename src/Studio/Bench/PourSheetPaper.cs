@@ -74,7 +74,7 @@ public sealed record PourSheetBatch(double PartAG, double PartBG);
 public sealed record PourSheetAmount(string Name, double? Grams, string? Note = null);
 
 /// <summary>What the clock says, either as hours after the start or, once started, as instants (UTC).</summary>
-/// <param name="RestsOn">The reading or the sheet's temperature that they rest on.</param>
+/// <param name="RestsOn">The reading or the sheet's temperature that they rest on, in whole sentences.</param>
 public sealed record PourSheetTimes(string RestsOn)
 {
     public double? NextPourFromHours { get; init; }
@@ -217,7 +217,7 @@ public static class PourSheetPaper
         {
             flow.Columns(12, [.. columns]);
             flow.Space(3);
-            flow.Text(model.Times is { } t ? t.RestsOn + " A colder room takes longer: log its temperature, and the program moves these times." : null, flow.Type.Small);
+            flow.Text(model.Times is { } t ? t.StartUtc is null ? t.RestsOn : t.RestsOn + " The clock on the bench moves these times as the room's temperature is logged." : null, flow.Type.Small);
         });
 
         void Add(string label, string? value)

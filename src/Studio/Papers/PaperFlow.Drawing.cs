@@ -7,6 +7,9 @@ internal sealed partial class PaperFlow
     /// <summary>Between the drawing and its names [pt].</summary>
     private const double LeaderRoom = 20;
 
+    /// <summary>More names than this get a wider column, so that each stays on one line.</summary>
+    private const int Crowd = 7;
+
     private sealed record SetLabel(PaperLabel Label, IReadOnlyList<string> Lines, PaperStyle Style, XPoint Anchor)
     {
         public double Height => (Lines.Count * Style.Leading) + 3;
@@ -26,9 +29,9 @@ internal sealed partial class PaperFlow
         }
 
         var labels = drawing.Shapes.OfType<PaperLabel>().ToList();
-        var style = labelStyle ?? Type.Small;
+        var style = LabelStyle(labels, labelStyle ?? Type.Small, maxHeight);
         var (minX, maxX, minZ, maxZ) = (points.Min(p => p.XMm), points.Max(p => p.XMm), points.Min(p => p.ZMm), points.Max(p => p.ZMm));
-        var names = labels.Count == 0 ? 0 : Math.Min(labels.Max(l => _ink.Width(PaperWrap.Clean(l.Text), style.Bold())) + 1, Width * 0.36);
+        var names = labels.Count == 0 ? 0 : Math.Min(labels.Max(l => _ink.Width(PaperWrap.Clean(l.Text), style.Bold())) + 1, Width * (labels.Count > Crowd ? 0.5 : 0.36));
         var scale = Math.Min((Width - names - (names > 0 ? LeaderRoom : 0)) / Math.Max(maxX - minX, 1), maxHeight / Math.Max(maxZ - minZ, 1));
         var tall = (maxZ - minZ) * scale;
         var gap = (maxX - minX) * scale;
@@ -52,6 +55,19 @@ internal sealed partial class PaperFlow
         Y = top + height;
 
         XPoint Place(PaperPoint p, double from) => new(Left + ((p.XMm - minX) * scale), from + ((maxZ - p.ZMm) * scale));
+    }
+
+    /// <summary>Names that would stand taller than the drawing are set smaller, not below 7.5 pt.</summary>
+    private PaperStyle LabelStyle(IReadOnlyList<PaperLabel> labels, PaperStyle style, double maxHeight)
+    {
+        var size = style.Font.Size;
+        while (size > 7.5 && labels.Count * (style.Leading + 3) > maxHeight)
+        {
+            size = Math.Max(7.5, size - 0.5);
+            style = Type.Sized(size);
+        }
+
+        return style;
     }
 
     private static IEnumerable<PaperPoint> Points(PaperShape shape) => shape switch

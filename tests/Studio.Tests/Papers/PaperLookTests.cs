@@ -37,6 +37,7 @@ internal static class PaperSet
         ("receipt-bare", ReceiptPaper.Create(PaperSamples.BareReceipt(), size)),
         ("labels", LabelPaper.Create(PaperSamples.Labels(30, start: 5), size)),
         ("pour", PourSheetPaper.Create(PaperSamples.PourSheet(), size)),
+        ("pour-long", PourSheetPaper.Create(PaperSamples.LongPourSheet(), size)),
         ("pour-bare", PourSheetPaper.Create(PaperSamples.BarePourSheet(), size)),
     ];
 }

@@ -139,7 +139,7 @@ internal static class PaperSamples
         Placed = [new("Photograph on film", null, "KS-26-00043-F, face down, 10 mm tab at the left")],
         Prepare = ["Film sealed and dry, cut to the paper template", "Former in its place, waxed", "Two cups of 600 ml, stirring sticks, timer"],
         Cautions = ["The film lifts when resin runs beneath it: pin the tab first."],
-        Times = new PourSheetTimes("By the data sheet at 23 °C.") { NextPourFromHours = 48, NextPourUntilHours = 72, DemouldHours = 120 },
+        Times = new PourSheetTimes("Printed in the data sheet for 23 °C; a colder room takes longer.") { NextPourFromHours = 48, NextPourUntilHours = 72, DemouldHours = 120 },
     };
 
     /// <summary>A plain photograph made here: a gradient with a disc.</summary>
@@ -203,4 +203,23 @@ internal static class PaperSamples
         Batches = [new(1000, 450)],
         Times = new PourSheetTimes("By the room's reading of 13:50, 19.5 °C.") { StartUtc = Now, NextPourFromUtc = Now.AddHours(6), NextPourUntilUtc = Now.AddHours(12), DemouldUtc = Now.AddHours(30) },
     };
+
+    /// <summary>Twelve batches, fourteen thin dark layers and long names.</summary>
+    public static PourSheetPaperModel LongPourSheet() => PourSheet() with
+    {
+        LayerName = "black with the very fine brass filings from the ferry's old wheelhouse, settled twice",
+        Section = Stack(14, 9),
+        Batches = [.. Enumerable.Repeat(new PourSheetBatch(1280.1, 612.4), 12)],
+        MixG = 22710,
+        Placed = [.. Enumerable.Range(1, 6).Select(n => new PourSheetAmount($"Brass plate {n}", 12.5 * n, "KS-26-00043-F"))],
+        Cautions = [.. Enumerable.Repeat("Heat builds up in a layer of this depth; the data sheet allows 50 mm and 500 g, so pour it in batches and let each cool.", 4)],
+    };
+
+    private static PaperDrawing Stack(int layers, int marked) => new(
+        [
+            .. Enumerable.Range(0, layers).Select(n => (PaperShape)new PaperPolygon(
+                [new(-50, n * 5), new(50, n * 5), new(50, (n * 5) + 5), new(-50, (n * 5) + 5)], n % 2 == 0 ? "#20262B" : "#5B4636", n == marked ? PaperPattern.CrossHatch : n % 3 == 0 ? PaperPattern.Dots : PaperPattern.None, "#1F2B33")),
+            .. Enumerable.Range(0, layers).Select(n => (PaperShape)new PaperLabel(new(50, (n * 5) + 2.5), $"{n + 1}  a layer with a name, {n * 5} to {(n * 5) + 5} mm", n == marked)),
+        ],
+        "Fourteen thin layers");
 }
