@@ -62,9 +62,10 @@ public sealed class AuditBook(IDbContextFactory<StudioDb> factory, SettingsBook 
         }
     }
 
-    // "NeededBy" is read as "needed by"
-    private static string Spaced(string property) =>
-        string.Concat(property.Select((c, i) => i > 0 && char.IsUpper(c) && !char.IsUpper(property[i - 1]) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+    // "NeededBy" is read as "needed by"; what is words already stays as it is
+    private static string Spaced(string property) => property.Contains(' ', StringComparison.Ordinal)
+        ? property
+        : string.Concat(property.Select((c, i) => i > 0 && char.IsUpper(c) && !char.IsUpper(property[i - 1]) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
 
     private static string Short(string? value) => value switch
     {

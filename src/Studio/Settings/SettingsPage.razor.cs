@@ -14,9 +14,10 @@ public sealed partial class SettingsPage
     private static readonly Dictionary<string, string> Names = CurrencyNames();
 
     private readonly Complaints wrong = new();
+    private readonly Clash<StudioSettings> clash = new(Labels);
+    private readonly HashSet<string> unreadable = new(StringComparer.Ordinal);
     private readonly HashSet<string> blank = new(StringComparer.Ordinal);
     private StudioSettings? form;
-    private StudioSettings? clash;
     private string refused = "";
     private bool saving;
 
@@ -81,13 +82,12 @@ public sealed partial class SettingsPage
     private async Task LoadAsync()
     {
         form = await Book.ReadAsync();
-        (clash, refused) = (null, "");
+        clash.Begin(await Book.ReadAsync());
+        refused = "";
         blank.Clear();
         unreadable.Clear();
         wrong.Clear();
     }
-
-    private readonly HashSet<string> unreadable = new(StringComparer.Ordinal);
 
     private void SetReadable(Figure figure, bool readable)
     {
@@ -132,14 +132,9 @@ public sealed partial class SettingsPage
         }
 
         refused = saved.Words;
-        clash = saved.Words == Saved.SomeoneElse ? await Book.ReadAsync() : null;
-    }
-
-    private void TakeTheirs() => (form, clash, refused) = (clash, null, "");
-
-    private void KeepMine()
-    {
-        form!.Version = clash!.Version;
-        (clash, refused) = (null, "");
+        if (saved.Words == Saved.SomeoneElse)
+        {
+            clash.Meet(form!, await Book.ReadAsync());
+        }
     }
 }
