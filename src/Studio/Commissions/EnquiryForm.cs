@@ -4,7 +4,7 @@ using Studio.Data;
 namespace Studio.Commissions;
 
 /// <summary>An enquiry as it is noted down: a known customer or a new one, and what they ask for.</summary>
-public sealed class EnquiryForm
+public sealed record EnquiryForm
 {
     /// <summary>A known customer; null when the name is a new one.</summary>
     public int? CustomerId { get; set; }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Linq.Expressions;
 
 namespace Studio.Settings;
 
@@ -38,20 +37,11 @@ public sealed record Figure(string Key, string Group, string Label, string Unit,
         new(nameof(StudioSettings.WastePerBatchG), Waste, "And with every cup", "g", "A fixed loss for each cup that is mixed.", 0, 500),
     ];
 
-    /// <summary>The number as the settings hold it.</summary>
-    public Expression<Func<StudioSettings, decimal>> Read
-    {
-        get
-        {
-            var settings = Expression.Parameter(typeof(StudioSettings), "s");
-            return Expression.Lambda<Func<StudioSettings, decimal>>(Expression.Convert(Expression.Property(settings, Key), typeof(decimal)), settings);
-        }
-    }
-
     /// <summary>"must be between 0 and 99 %", as a sentence that names the figure.</summary>
     public string Range => string.Create(CultureInfo.InvariantCulture, $"{Label} must be between {Least:0.####} and {Most:#,0.##}{(Unit is "money" or "" ? "" : " " + Unit)}.");
 
-    public bool Allows(decimal value) => value >= Least && value <= Most;
+    /// <summary>False for what is no number, too.</summary>
+    public bool Allows(double value) => value >= (double)Least && value <= (double)Most;
 
     /// <summary>Puts a number where it belongs, in the property's own type.</summary>
     public void Write(StudioSettings settings, double value)

@@ -26,10 +26,9 @@ public sealed class SettingsValidator : AbstractValidator<StudioSettings>
             .WithMessage("The address for phones begins with http:// or https://, such as https://studio.example.org. Leave it empty to use the address the page was opened with.");
         RuleFor(s => s.Places).Must(p => p.Count <= MostPlaces && p.TrueForAll(n => n.Length is > 0 and <= LongestName)).WithMessage("Each place needs a name of at most 100 characters.")
             .Must(p => p.Distinct(StringComparer.OrdinalIgnoreCase).Count() == p.Count).WithMessage("Two places have the same name. Tell them apart, or remove one.");
-        RuleFor(s => s.QuoteValidDays).InclusiveBetween(1, 365).WithMessage("A price stands for 1 to 365 days.");
         foreach (var figure in Figure.All)
         {
-            RuleFor(figure.Read).Must(figure.Allows).WithMessage(figure.Range).OverridePropertyName(figure.Key);
+            RuleFor(s => figure.Number(s)).Must(figure.Allows).WithMessage(figure.Range).OverridePropertyName(figure.Key);
         }
 
         RuleFor(s => s.RoundTo).Must((s, step) => Currencies.MinorDigits(s.Currency) is not { } digits || step % Currencies.MinorUnit(digits) == 0)

@@ -27,7 +27,7 @@ public sealed class PersonValidator : AbstractValidator<PersonForm>
     public PersonValidator()
     {
         RuleFor(p => p.Name).Must(n => !string.IsNullOrWhiteSpace(n)).WithMessage("What are they called? The name stands beside everything they do.").Words(100);
-        RuleFor(p => p.Email).Must(e => !string.IsNullOrWhiteSpace(e)).WithMessage("Which e-mail do they sign in with?").Email();
+        RuleFor(p => p.Email).Must(e => !string.IsNullOrWhiteSpace(e)).WithMessage("Type the e-mail they will sign in with.").Email();
         RuleFor(p => p.Role).Must(r => Roles.All.Any(known => known.Key == r)).WithMessage("Choose what they may do.");
         RuleFor(p => p.Password).Must(p => Wrong(p) is null).WithMessage(p => Wrong(p.Password));
     }

@@ -52,8 +52,8 @@ public sealed partial class StoryBook
         var paid = payments.Where(p => !p.Withdrawn && p.Currency == currency).Sum(p => p.Amount);
         var agreed = accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Total);
         return accepted.Count == 0
-            ? new StoryMoney(currency, null, null, paid, null, payments)
-            : new StoryMoney(currency, agreed, accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Deposit), paid, agreed - paid, payments);
+            ? new StoryMoney(currency, null, 0, paid, 0, 0, payments)
+            : new StoryMoney(currency, agreed, accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Deposit), paid, Math.Max(0, agreed - paid), Math.Max(0, paid - agreed), payments);
     }
 
     // a keepsake's or a pour's own record is told only where the commission's story does not tell of it at the same moment

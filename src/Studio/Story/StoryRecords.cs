@@ -52,7 +52,9 @@ public sealed record StoryPayment(DateTime At, string Kind, decimal Amount, stri
 
 /// <summary>What was agreed, what was paid, and what is left.</summary>
 /// <param name="Agreed">The accepted prices together; null while none is accepted.</param>
-public sealed record StoryMoney(string Currency, decimal? Agreed, decimal? Deposit, decimal Paid, decimal? Left, IReadOnlyList<StoryPayment> Payments);
+/// <param name="Left">Still to pay; 0 when too much was paid.</param>
+/// <param name="TooMuch">Paid beyond what was agreed.</param>
+public sealed record StoryMoney(string Currency, decimal? Agreed, decimal Deposit, decimal Paid, decimal Left, decimal TooMuch, IReadOnlyList<StoryPayment> Payments);
 
 /// <summary>One day of the day book, newest first, and what happened on it, newest first.</summary>
 public sealed record StoryDay(DateOnly Day, IReadOnlyList<StoryLine> Lines);
