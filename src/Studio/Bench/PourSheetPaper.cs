@@ -105,7 +105,8 @@ public static class PourSheetPaper
 
     public static byte[] Create(PourSheetPaperModel model, PaperSize size) => PaperFlow.Render(
         new PaperSetup($"Pour sheet, {model.Piece}, layer {model.LayerNumber} of {model.LayerCount}", size, PaperType.Bench(), model.Format.Language, model.Studio.StudioName,
-            $"{model.Studio.StudioName} · {model.Piece} · layer {model.LayerNumber} of {model.LayerCount}", model.MadeUtc) { SideMm = 16, TopMm = 12, BottomMm = 18 },
+            $"{model.Studio.StudioName} · {model.Piece} · layer {model.LayerNumber} of {model.LayerCount}", model.MadeUtc)
+        { SideMm = 16, TopMm = 12, BottomMm = 18 },
         flow =>
         {
             Opening(flow, model);
@@ -189,7 +190,8 @@ public static class PourSheetPaper
                 flow.Space(3);
                 flow.Bullets(["First the level: mould and shelf level both ways.", .. model.Prepare], tick: true);
                 flow.Signatures(Measure.Mm(8), (1, "Room temperature [°C]"), (1, "Weighed by"));
-            }),
+            }
+        ),
             (1.15, () => Cautions(flow, model)));
     }
 
@@ -228,7 +230,8 @@ public static class PourSheetPaper
                 {
                     flow.Text(label, flow.Type.Label);
                     flow.Text(value, flow.Type.Strong);
-                }));
+                }
+                ));
             }
         }
     }

@@ -94,7 +94,8 @@ public static class ReceiptPaper
 
     public static byte[] Create(ReceiptPaperModel model, PaperSize size) => PaperFlow.Render(
         new PaperSetup($"Keepsake receipt {model.Commission} for {model.Owner.Name}", size, PaperType.Work(), model.Format.Language, model.Studio.StudioName,
-            $"{model.Studio.StudioName} · Keepsake receipt · Commission {model.Commission}", model.EntryUtc) { SideMm = 18 },
+            $"{model.Studio.StudioName} · Keepsake receipt · Commission {model.Commission}", model.EntryUtc)
+        { SideMm = 18 },
         flow =>
         {
             flow.Letterhead(model.Studio);
@@ -135,7 +136,8 @@ public static class ReceiptPaper
                     Person(flow, "Brought by", depositor);
                     flow.Pairs(Measure.Mm(24), [("By what right", model.DepositorAuthority ?? "")]);
                 }
-            }),
+            }
+        ),
             (1, () => flow.Pairs(Measure.Mm(24),
             [
                 ("Received", format.FullMoment(model.EntryUtc)),

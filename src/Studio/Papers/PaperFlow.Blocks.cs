@@ -21,7 +21,8 @@ internal sealed partial class PaperFlow
                 {
                     Text(line, Type.Label, right: true);
                 }
-            }));
+            }
+        ));
         Y += 7;
         using (_ink.Artifact())
         {

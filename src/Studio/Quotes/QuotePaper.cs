@@ -194,7 +194,8 @@ public static class QuotePaper
                     flow.Text("How it comes to you", flow.Type.Label);
                     flow.Text(model.Delivery);
                 }
-            }),
+            }
+        ),
             (1, () => PriceTable(flow, model)));
     }
 
