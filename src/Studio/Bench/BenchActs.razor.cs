@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
-using Studio.Data;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -21,11 +20,7 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
 
     private bool Ready => Sheet.Times.Next.Kind == ActKind.Demould;
 
-    private Task DemouldAsync() => ActAsync(by => book.DemouldAsync(Sheet.PieceId, why, by), "It is out of its mould.");
-
-    private Task FinishAsync() => ActAsync(by => book.FinishAsync(Sheet.PieceId, by), "It is finished.");
-
-    private async Task ActAsync(Func<string, Task<Saved>> act, string said)
+    private async Task EarlyAsync()
     {
         if (busy)
         {
@@ -34,13 +29,13 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
 
         busy = true;
         var by = await who.NameAsync();
-        var saved = await act(by);
+        var saved = await book.DemouldAsync(Sheet.PieceId, why, by);
         (busy, words) = (false, saved.Words);
         if (saved.Ok)
         {
             why = "";
             var id = Sheet.PieceId;
-            snackbar.Add(said, Severity.Normal, o =>
+            snackbar.Add("It is out of its mould, early; the reason is kept.", Severity.Normal, o =>
             {
                 o.Action = "Undo";
                 o.OnClick = async _ => await book.StepBackAsync(id, by);

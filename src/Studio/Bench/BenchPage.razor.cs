@@ -38,15 +38,32 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
 
     private bool CanGo => form.Step switch
     {
-        _ when !Pouring => layer?.Plan is not null,
+        _ when !Pouring => true,
         3 => batch < layer!.Plan!.Batches.Count ? Cup(batch) is { AddedAG: > 0, AddedBG: > 0 } : Weighed,
         4 => !Findings.Any(f => f.Code == "out-of-order") && (form.Why.Trim().Length >= 3 || !Findings.Any(f => f.Severity == Engine.Severity.Stop)),
         _ => true,
     };
 
+    // what the corner does when no pour is in hand; early demoulding asks for its reason elsewhere
+    private string ClockAct => sheet switch
+    {
+        { Stage: Making.Drawn or Making.Casting } when layer is { Plan: not null } => "next-step",
+        { Stage: Making.Casting, Times.Next.Kind: ActKind.Demould } => "demould",
+        { Stage: Making.Demoulded } => "finish",
+        _ => "",
+    };
+
+    private string NextId => Pouring ? "next-step" : ClockAct;
+
     private string? NextLabel => (Pouring, form.Step) switch
     {
-        (false, _) => layer is { Plan: not null } l && sheet!.Stage is Making.Drawn or Making.Casting ? $"Prepare layer {layer!.Order + 1}" : null,
+        (false, _) => ClockAct switch
+        {
+            "next-step" => $"Prepare layer {layer!.Order + 1}",
+            "demould" => "It is out of its mould",
+            "finish" => "It is finished",
+            _ => null,
+        },
         (_, 1) => "All laid ready",
         (_, 2) => "Level and warm enough",
         (_, 3) => batch < layer!.Plan!.Batches.Count ? $"To cup {batch + 1}" : "Weighed",
@@ -102,7 +119,8 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
         layer = sheet?.ToPour;
         if (layer is not null && form.LayerId != layer.LayerId)
         {
-            // another tablet poured it, or this one did: the next layer begins with an empty sheet
+            // another tablet poured it, or this one did: the next layer begins with an empty sheet, and the clock is what matters now
+            atClock = atClock || form.LayerId != 0;
             form = new() { PieceId = Id, LayerId = layer.LayerId, Lot = layer.Resin.LastLot };
             batch = 1;
         }
@@ -157,6 +175,12 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
 
     private async Task NextAsync()
     {
+        if (!Pouring && ClockAct is "demould" or "finish")
+        {
+            await ActAsync(ClockAct == "demould");
+            return;
+        }
+
         if (!Pouring)
         {
             atClock = false;
@@ -203,6 +227,28 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
             {
                 snackbar.Add(notice, Severity.Warning);
             }
+        }
+    }
+
+    private async Task ActAsync(bool demould)
+    {
+        if (busy)
+        {
+            return;
+        }
+
+        busy = true;
+        var by = await who.NameAsync();
+        var saved = await (demould ? book.DemouldAsync(Id, "", by) : book.FinishAsync(Id, by));
+        (busy, wrong) = (false, saved.Words);
+        if (saved.Ok)
+        {
+            snackbar.Add(demould ? "It is out of its mould." : "It is finished.", Severity.Normal, o =>
+            {
+                o.Action = "Undo";
+                o.OnClick = async _ => await book.StepBackAsync(Id, by);
+            });
+            await LoadAsync();
         }
     }
 

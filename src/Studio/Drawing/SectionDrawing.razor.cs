@@ -22,6 +22,7 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     private SectionLayout? sheet;
     private double? measured;
     private bool gone;
+    private bool watching;
 
     [Parameter, EditorRequired]
     public SectionView? View { get; set; }
@@ -75,21 +76,47 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (!Large || watch is not null || sheet is null || gone)
+        if (!Large || watching || sheet is null || gone)
         {
             return;
         }
 
+        watching = true;
         try
         {
-            self ??= DotNetObjectReference.Create(this);
-            module ??= await script.InvokeAsync<IJSObjectReference>("import", "/drawing.js");
-            watch ??= await module.InvokeAsync<IJSObjectReference>("watch", svg, self, Editable);
+            await WatchAsync();
         }
         catch (JSDisconnectedException)
         {
             // the browser left; nothing to measure any more
         }
+        catch (JSException) when (gone)
+        {
+            // the drawing left the page while the browser was asked
+        }
+    }
+
+    // the page may take the drawing away while the browser still answers
+    private async Task WatchAsync()
+    {
+        var loaded = await script.InvokeAsync<IJSObjectReference>("import", "/drawing.js");
+        if (gone)
+        {
+            await loaded.DisposeAsync();
+            return;
+        }
+
+        module = loaded;
+        self = DotNetObjectReference.Create(this);
+        var begun = await loaded.InvokeAsync<IJSObjectReference>("watch", svg, self, Editable);
+        if (gone)
+        {
+            await begun.InvokeVoidAsync("stop");
+            await begun.DisposeAsync();
+            return;
+        }
+
+        watch = begun;
     }
 
     /// <summary>The browser tells how wide the drawing may be.</summary>

@@ -1,0 +1,118 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
+using MudBlazor.Services;
+using Studio.Bench;
+using Studio.Data;
+using Studio.Pieces;
+using Studio.Settings;
+using Studio.SignIn;
+
+namespace Studio.Tests.Bench;
+
+public sealed class BenchPageTests : BunitContext
+{
+    private readonly StudioDatabase studio = new();
+    private readonly Scene scene;
+
+    public BenchPageTests()
+    {
+        scene = new(studio.Factory, studio.Clock);
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        JSInterop.SetupModule("/drawing.js").Mode = JSRuntimeMode.Loose;
+        Services.AddMudServices();
+        Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
+        Services.AddScoped<BenchBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
+        AddAuthorization().SetAuthorized("maker");
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing)
+        {
+            studio.Dispose();
+        }
+    }
+
+    [Fact]
+    public async Task The_next_step_stays_in_its_corner_from_preparing_to_the_clock()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        var page = Page(id);
+        page.WaitForElement(".things");
+        Next(page);
+        page.Find("#log-room");
+        Next(page);
+        page.Find("#next-step").HasAttribute("disabled").ShouldBeTrue();
+        Type(page, page.Find("#left-A").TextContent);
+        Type(page, page.Find("#left-B").TextContent);
+        page.Find("[role=status].good").TextContent.ShouldContain("Both parts are in");
+        Next(page);
+        Next(page);
+        page.WaitForAssertion(() => page.Find("#next-act").TextContent.ShouldBe("Next pour from 15:00, window closes tomorrow 09:00."));
+        page.Find("#next-step").TextContent.ShouldBe("Prepare layer 2");
+        (await scene.AllAsync<Pour>()).Count.ShouldBe(1);
+    }
+
+    [Fact]
+    public async Task Too_much_is_said_at_once_and_taken_back_by_one_tap()
+    {
+        var id = await scene.PieceAsync();
+        var page = Page(id);
+        page.WaitForElement(".things");
+        Next(page);
+        Next(page);
+        Type(page, "500");
+        page.Find("[role=alert]").TextContent.ShouldContain("too much A");
+        page.Find("#undo-reading").Click();
+        page.FindAll("[role=alert]").ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task A_pour_on_another_tablet_brings_this_one_to_the_clock()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        var page = Page(id);
+        page.WaitForElement(".things");
+        await scene.PourAsync(id, 0, scene.Now);
+        studio.News.Tell(News.Pour, id);
+        page.WaitForAssertion(() => page.Find("#next-act").TextContent.ShouldStartWith("Next pour from 15:00"));
+    }
+
+    [Fact]
+    public async Task The_mould_is_opened_from_the_corner_exactly_when_the_clock_allows()
+    {
+        var id = await scene.PieceAsync(layers: 1);
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now);
+        var page = Page(id);
+        page.WaitForElement("#next-act");
+        studio.Clock.Advance(TimeSpan.FromHours(24) - TimeSpan.FromMinutes(1));
+        page.WaitForAssertion(() => page.FindAll("#demould").ShouldBeEmpty());
+        studio.Clock.Advance(TimeSpan.FromMinutes(1));
+        page.WaitForElement("#demould").Click();
+        page.WaitForElement("#finish");
+        (await scene.FindAsync(id)).Stage.ShouldBe(Making.Demoulded);
+    }
+
+    [Fact]
+    public void A_piece_that_is_not_there_is_said_so() => Page(4711).WaitForAssertion(() => Find("h1").ShouldContain("not here"));
+
+    private string Find(string selector) => current!.Find(selector).TextContent;
+
+    private IRenderedComponent<BenchPage>? current;
+
+    private IRenderedComponent<BenchPage> Page(int id) => current = Render<BenchPage>(p => p.Add(b => b.Id, id));
+
+    private static void Next(IRenderedComponent<BenchPage> page) => page.Find("#next-step").Click();
+
+    private static void Type(IRenderedComponent<BenchPage> page, string figure)
+    {
+        page.Find("#scale").Input(figure);
+        page.Find("#add-reading").Click();
+    }
+}
