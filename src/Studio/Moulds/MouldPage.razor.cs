@@ -34,6 +34,7 @@ public sealed partial class MouldPage
     {
         { Name: "heightMm" } => 90,
         { Name: "bottomDiameterMm" } => 70,
+        { Name: "edgeMm" } => 52,
         { Whole: true } => d.Default ?? 6,
         { Default: { } otherwise } => otherwise,
         _ => Math.Clamp(100, d.Min, d.Max),

@@ -7,14 +7,16 @@ namespace Studio.Stores;
 
 /// <summary>One line of the ledger of materials.</summary>
 /// <param name="UnitPrice">Price of one of its unit.</param>
+/// <param name="PriceFor">1, or 100 where one costs so little that its price would be lost in the rounding.</param>
+/// <param name="Price">Price of <paramref name="PriceFor"/> of its unit.</param>
 /// <param name="PriceInvented">True while the price is the catalogue's example.</param>
 public sealed record MaterialLine(
     int Id, string Name, string Kind, string Unit, double? DensityGPerMl, string DensitySource, double? PackingFraction,
-    double PackSize, decimal PackPrice, decimal UnitPrice, bool PriceInvented, bool Retired);
+    double PackSize, decimal PackPrice, decimal UnitPrice, int PriceFor, decimal Price, bool PriceInvented, bool Retired);
 
 /// <summary>What follows from a material's figures.</summary>
 /// <param name="SolidOf100MlBulk">Grams of it in 100 ml poured loose.</param>
-public sealed record MaterialGlance(decimal? UnitPrice, double? SolidOf100MlBulk, IReadOnlyList<Finding> Doubts);
+public sealed record MaterialGlance(int PriceFor, decimal? Price, double? SolidOf100MlBulk, IReadOnlyList<Finding> Doubts);
 
 /// <summary>Reads and writes materials.</summary>
 public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
@@ -29,7 +31,7 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
         var all = await db.Set<Material>().AsNoTracking().Where(m => retired || !m.Retired).ToListAsync();
         return [.. all.OrderBy(m => m.Name, StringComparer.OrdinalIgnoreCase).Select(m => new MaterialLine(
             m.Id, m.Name, m.Kind, m.Unit, m.DensityGPerMl, m.DensitySource, m.PackingFraction, m.PackSize, m.PackPrice,
-            PerUnit(m.PackPrice, m.PackSize), invented.Contains(m.Id.ToString(CultureInfo.InvariantCulture)), m.Retired))];
+            PerUnit(m.PackPrice, m.PackSize), For(PerUnit(m.PackPrice, m.PackSize)), PerUnit(m.PackPrice, m.PackSize) * For(PerUnit(m.PackPrice, m.PackSize)), invented.Contains(m.Id.ToString(CultureInfo.InvariantCulture)), m.Retired))];
     }
 
     /// <summary>The form of one material, or null when there is none of that number.</summary>
@@ -70,10 +72,11 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
     public Task<Saved> RestoreAsync(int id, string by) => SetRetiredAsync(id, retired: false, by);
 
     /// <summary>What the figures typed so far come to.</summary>
-    public static MaterialGlance Glance(MaterialForm form) => new(
-        form is { PackSize: > 0, PackPrice: >= 0 and <= 1e6 } ? PerUnit((decimal)form.PackPrice.Value, form.PackSize.Value) : null,
-        100 * form.DensityGPerMl * form.PackingFraction,
-        [.. Doubts(form)]);
+    public static MaterialGlance Glance(MaterialForm form)
+    {
+        decimal? one = form is { PackSize: > 1e-6 and <= 1e9, PackPrice: >= 0 and <= 1e6 } ? PerUnit((decimal)form.PackPrice.Value, form.PackSize.Value) : null;
+        return new(For(one ?? 1), one * For(one ?? 1), 100 * form.DensityGPerMl * form.PackingFraction, [.. Doubts(form)]);
+    }
 
     private static IEnumerable<Finding> Doubts(MaterialForm form)
     {
@@ -91,6 +94,8 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
             yield return new("packing-unusual", Severity.Warn, nameof(form.PackingFraction), "Equal spheres cannot fill more than 0.74 of a space; loose pieces fill 0.4 to 0.65. Check the figure.", "densest packing of equal spheres, 0.7405");
         }
     }
+
+    private static int For(decimal unitPrice) => unitPrice < 0.5m ? 100 : 1;
 
     private static decimal PerUnit(decimal price, double size) => size > 0 ? price / (decimal)size : 0;
 

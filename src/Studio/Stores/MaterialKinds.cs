@@ -35,6 +35,8 @@ public static class MaterialKinds
     public static string Amount(double amount, string unit) =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{amount:0.##} {(unit is "piece" or "sheet" && Math.Abs(amount - 1) > 1e-9 ? unit + "s" : unit)}");
 
-    /// <summary>"a gram", "a piece".</summary>
-    public static string Each(string unit) => unit switch { "g" => "a gram", "ml" => "a millilitre", _ => "a " + unit };
+    /// <summary>"a gram", "a piece", "for 100 g".</summary>
+    public static string For(int count, string unit) => count == 1
+        ? unit switch { "g" => "a gram", "ml" => "a millilitre", _ => "a " + unit }
+        : "for " + Amount(count, unit);
 }

@@ -1,0 +1,127 @@
+using Bunit;
+using FluentValidation;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using MudBlazor;
+using MudBlazor.Services;
+using Studio.Data;
+using Studio.Resins;
+using Studio.Settings;
+using Studio.SignIn;
+
+namespace Studio.Tests.Resins;
+
+public sealed class ResinPageTests : BunitContext
+{
+    private readonly StudioDatabase database = new();
+    private readonly ResinBook book;
+
+    public ResinPageTests()
+    {
+        JSInterop.Mode = JSRuntimeMode.Loose;
+        Services.AddMudServices();
+        this.AddAuthorization().SetAuthorized("maker");
+        book = new ResinBook(database.Factory, database.News);
+        Services.AddSingleton<IDbContextFactory<StudioDb>>(database.Factory);
+        Services.AddSingleton(database.News);
+        Services.AddSingleton(book);
+        Services.AddScoped<SettingsBook>();
+        Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>()));
+        Services.AddSingleton<IValidator<ResinForm>>(new ResinValidator());
+        Render<MudPopoverProvider>();
+    }
+
+    [Fact]
+    public void Keeping_an_empty_sheet_marks_every_field_and_keeps_nothing()
+    {
+        var page = Render<ResinPage>();
+        page.Find("#resin-form").Submit();
+        page.Find("#refused").TextContent.ShouldContain("4 fields need a look");
+        page.Markup.ShouldContain("Give the resin a name");
+        page.Markup.ShouldContain("how many parts of B");
+        database.Open().Set<Resin>().Count().ShouldBe(0);
+    }
+
+    [Fact]
+    public async Task An_unreadable_number_stops_the_save_and_stays_as_typed()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        Input(page, "Deepest pour").Change("two");
+        page.Find("#resin-form").Submit();
+        page.Find("#refused").TextContent.ShouldContain("Deepest pour");
+        Input(page, "Deepest pour").GetAttribute("value").ShouldBe("two");
+        (await book.FormAsync(id))!.MaxPourMm.ShouldBe(20);
+    }
+
+    [Fact]
+    public async Task A_newer_version_elsewhere_leaves_what_was_typed_and_offers_to_load_it()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        Input(page, "Deepest pour").Change("30");
+        var theirs = (await book.FormAsync(id))!;
+        theirs.MaxPourMm = 12;
+        await book.SaveAsync(theirs, "Bo");
+        page.Find("#resin-form").Submit();
+        page.Find("#refused").TextContent.ShouldContain("Someone else changed this");
+        Input(page, "Deepest pour").GetAttribute("value").ShouldBe("30");
+        page.Find("#refused button").Click();
+        Input(page, "Deepest pour").GetAttribute("value").ShouldBe("12");
+    }
+
+    [Fact]
+    public async Task A_doubt_stands_beside_its_field_and_does_not_stop_the_save()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        Input(page, "Full cure").Change("7");
+        page.Find("#f-Times-0-FullCureHours .finding").TextContent.ShouldContain("7 days");
+        page.Find("#resin-form").Submit();
+        (await book.FormAsync(id))!.Times[0].FullCureHours.ShouldBe(7);
+    }
+
+    [Fact]
+    public async Task What_was_typed_and_not_kept_is_offered_again()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var typed = (await book.FormAsync(id))!;
+        typed.MaxPourMm = 33;
+        JSInterop.Setup<string?>("studio.draft", $"resin:{id}").SetResult(JsonColumn.Write(typed));
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        Input(page, "Deepest pour").GetAttribute("value").ShouldBe("20");
+        page.WaitForElement(".finding .linklike").Click();
+        Input(page, "Deepest pour").GetAttribute("value").ShouldBe("33");
+    }
+
+    [Fact]
+    public async Task A_row_can_be_added_for_another_temperature()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        page.FindAll("button").Single(b => b.TextContent.Contains("another temperature", StringComparison.Ordinal)).Click();
+        page.FindAll(".timesrow").Count.ShouldBe(2);
+        page.Find("#f-Times-1-AtC input").Change("64 °F");
+        page.Find("#f-Times-1-DemouldHours input").Change("2 days");
+        page.Find("#resin-form").Submit();
+        var kept = (await book.FormAsync(id))!.Times[0];
+        kept.AtC!.Value.ShouldBe(17.78, 0.01);
+        kept.DemouldHours.ShouldBe(48);
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        if (disposing)
+        {
+            database.Dispose();
+        }
+    }
+
+    private static AngleSharp.Dom.IElement Input(IRenderedComponent<ResinPage> page, string label)
+    {
+        var found = page.FindAll("label").First(l => l.TextContent.StartsWith(label, StringComparison.Ordinal));
+        return page.Find("#" + found.GetAttribute("for"));
+    }
+}
