@@ -13,7 +13,14 @@ public sealed record MouldLine(int Id, string Name, MouldSpec Spec, double? Capa
 /// <param name="HeightMm">From the lowest point to the rim.</param>
 /// <param name="WidestMm">Half of the widest place.</param>
 /// <param name="Wall">The right-hand wall from the bottom up: height and half width.</param>
-public sealed record MouldSketch(double HeightMm, double WidestMm, IReadOnlyList<WallPoint> Wall);
+public sealed record MouldSketch(double HeightMm, double WidestMm, IReadOnlyList<WallPoint> Wall)
+{
+    /// <summary>The longer of width and height, for scaling a drawing.</summary>
+    public double LongestMm => Math.Max(2 * WidestMm, HeightMm);
+}
+
+/// <summary>A shape that can be chosen, with a section of sound proportions.</summary>
+public sealed record MouldExample(string Key, string Words, MouldSketch? Sketch);
 
 /// <summary>Where the wall stands at a height.</summary>
 public sealed record WallPoint(double ZMm, double HalfWidthMm);
@@ -25,6 +32,10 @@ public sealed record MouldGlance(double? CapacityMl, MouldSketch? Sketch, IReadO
 public sealed class MouldBook(IDbContextFactory<StudioDb> factory, News news)
 {
     private const int WallSteps = 24;
+
+    /// <summary>Every shape of the engine, drawn by the engine itself: a new one appears here without a line of its own.</summary>
+    public static IReadOnlyList<MouldExample> Examples { get; } =
+        [.. MouldShapes.All.Select(s => new MouldExample(s.Key, s.DisplayName, Glance(new MouldSpec(s.Key, s.Dimensions.ToDictionary(d => d.Name, Example, StringComparer.Ordinal))).Sketch))];
 
     /// <summary>Every mould by name, retired ones too if asked for.</summary>
     public async Task<IReadOnlyList<MouldLine>> ListAsync(bool retired = false)
@@ -79,6 +90,16 @@ public sealed class MouldBook(IDbContextFactory<StudioDb> factory, News news)
         var made = MouldShapes.Make(spec);
         return made.Ok ? new(made.Value.CapacityMl, Sketch(made.Value), [.. Doubts(made.Value)]) : new(null, null, []);
     }
+
+    private static double Example(Dimension d) => d switch
+    {
+        { Name: "heightMm" } => 90,
+        { Name: "bottomDiameterMm" } => 70,
+        { Name: "edgeMm" } => 52,
+        { Whole: true } => d.Default ?? 6,
+        { Default: { } otherwise } => otherwise,
+        _ => Math.Clamp(100, d.Min, d.Max),
+    };
 
     private static MouldLine Line(Mould m)
     {

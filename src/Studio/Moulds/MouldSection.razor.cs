@@ -31,7 +31,7 @@ public sealed partial class MouldSection
 
     private double Rim => Sketch.Wall[^1].HalfWidthMm;
 
-    private double Longest => Math.Max(2 * Half, Sketch.HeightMm);
+    private double Longest => Sketch.LongestMm;
 
     private double Text => Longest * 0.075;
 

@@ -13,7 +13,7 @@ public sealed partial class MouldsPage
 
     private string Count => Shown.Count == 1 ? "1 mould" : $"{Shown.Count} moulds";
 
-    private double Longest => Shown.Select(m => m.Sketch is { } s ? Math.Max(2 * s.WidestMm, s.HeightMm) : 0).DefaultIfEmpty(0).Max();
+    private double Longest => Shown.Select(m => m.Sketch?.LongestMm ?? 0).DefaultIfEmpty(0).Max();
 
     protected override Task<IReadOnlyList<MouldLine>> FetchAsync() => Book.ListAsync(retired: true);
 

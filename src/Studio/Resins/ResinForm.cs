@@ -80,7 +80,7 @@ public sealed class ResinForm : Shell.IEdited
         MaxPourMm = MaxPourMm, MaxBatchG = MaxBatchG, HeatDeflectionC = HeatDeflectionC, MaxHumidityPercent = MaxHumidityPercent,
         MinC = MinC, MaxC = MaxC, FactorPer10C = FactorPer10C ?? 2, Retired = Retired,
         Times = [.. Times.Where(t => !t.Empty && t.AtC is not null).OrderBy(t => t.AtC).Select(t => t.ToTimes())],
-        Packs = [.. Packs.Where(p => p is { SizeG: not null, Price: not null }).OrderBy(p => p.SizeG).Select(p => new ResinPack(p.SizeG!.Value, Math.Round((decimal)p.Price!.Value, 4)))],
+        Packs = [.. Packs.Where(p => p is { SizeG: not null, Price: not null }).OrderBy(p => p.SizeG).Select(p => new ResinPack(p.SizeG!.Value, (decimal)p.Price!.Value))],
     };
 }
 

@@ -37,7 +37,7 @@ public sealed class MaterialForm : Shell.IEdited
     public Material ToMaterial() => new()
     {
         Id = Id, Version = Version, Name = Name.Trim(), Kind = Kind, Unit = Unit, DensityGPerMl = DensityGPerMl, DensitySource = DensitySource.Trim(),
-        PackingFraction = PackingFraction, PackSize = PackSize ?? 1, PackPrice = Math.Round((decimal)(PackPrice ?? 0), 4), Retired = Retired,
+        PackingFraction = PackingFraction, PackSize = PackSize ?? 1, PackPrice = (decimal)(PackPrice ?? 0), Retired = Retired,
     };
 }
 
