@@ -79,6 +79,7 @@ public sealed partial class CommissionBook(IDbContextFactory<StudioDb> factory, 
         }
 
         await db.SaveChangesAsync();
+        edited.Version = stored.Version;
         news.Tell(News.Commission, edited.Id);
         return Saved.Done(edited.Id);
     });

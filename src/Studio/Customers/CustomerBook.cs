@@ -47,17 +47,10 @@ public sealed class CustomerBook(IDbContextFactory<StudioDb> factory, News news)
 
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
-        if (customer.Id == 0)
-        {
-            customer.CreatedAt = db.Now;
-            db.Add(customer);
-        }
-        else
-        {
-            await db.OverwriteAsync(customer);
-        }
-
+        customer.CreatedAt = customer.Id == 0 ? db.Now : customer.CreatedAt;
+        var stored = customer.Id == 0 ? db.Add(customer).Entity : await db.OverwriteAsync(customer);
         await db.SaveChangesAsync();
+        customer.Version = stored.Version;
         news.Tell(News.Commission);
         return Saved.Done(customer.Id);
     });

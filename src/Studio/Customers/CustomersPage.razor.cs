@@ -48,7 +48,7 @@ public sealed partial class CustomersPage : IDisposable
         });
     }
 
-    private static string Commissions(CustomerLine customer) => "/commissions?find=" + Uri.EscapeDataString(customer.Name);
+    private static string Commissions(CustomerLine customer) => "/commissions?show=all&find=" + Uri.EscapeDataString(customer.Name);
 
     private async Task LoadAsync() => list = await Book.ListAsync(Find ?? "", take);
 

@@ -13,7 +13,7 @@ public sealed class SettingsBook(IDbContextFactory<StudioDb> factory, News news)
         return await db.Set<StudioSettings>().AsNoTracking().SingleOrDefaultAsync() ?? new StudioSettings();
     }
 
-    /// <summary>Saves them; refused when somebody else saved since they were read. Read them again before the next save.</summary>
+    /// <summary>Saves them; refused when somebody else saved since they were read.</summary>
     public Task<Saved> SaveAsync(StudioSettings settings, string by) => Saved.TryAsync(async () =>
     {
         ArgumentNullException.ThrowIfNull(settings);
@@ -24,16 +24,9 @@ public sealed class SettingsBook(IDbContextFactory<StudioDb> factory, News news)
 
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
-        if (await db.Set<StudioSettings>().AnyAsync())
-        {
-            await db.OverwriteAsync(settings);
-        }
-        else
-        {
-            db.Add(settings);
-        }
-
+        var stored = await db.Set<StudioSettings>().AnyAsync() ? await db.OverwriteAsync(settings) : db.Add(settings).Entity;
         await db.SaveChangesAsync();
+        settings.Version = stored.Version;
         news.Tell(News.Settings);
         return Saved.Done(1);
     });

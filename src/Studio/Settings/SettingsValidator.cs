@@ -18,6 +18,7 @@ public sealed class SettingsValidator : AbstractValidator<StudioSettings>
             .WithMessage("The studio's e-mail needs a name, an @ and a domain, such as studio@example.org.");
         RuleFor(s => s.Address).Must(a => a.Length <= 1000).WithMessage("The address is longer than 1000 characters. Shorten it.");
         RuleFor(s => s.Phone).Must(p => p.Length <= 60).WithMessage("The telephone number is longer than 60 characters. Shorten it.");
+        RuleFor(s => s.TaxName).Must(t => t.Trim().Length is > 0 and <= 30).WithMessage("What is the tax called? Up to 30 characters, such as VAT.");
         RuleFor(s => s.Currency).Must(c => Currencies.MinorDigits(c) is not null).WithMessage("Choose a currency from the list: three capital letters of ISO 4217, such as GBP or EUR.");
         RuleFor(s => s.TimeZone).Must(z => TimeZoneInfo.TryFindSystemTimeZoneById(z, out _)).WithMessage("Choose a time zone from the list, such as Europe/London.");
         RuleFor(s => s.Units).Must(u => u is "metric" or "inch").WithMessage("Choose how lengths are shown: millimetres or inches.");

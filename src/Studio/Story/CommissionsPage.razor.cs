@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Studio.Commissions;
 using Studio.Data;
 
 namespace Studio.Story;
@@ -14,10 +15,16 @@ public sealed partial class CommissionsPage : IDisposable
     private bool finished;
     private int take = Step;
     private int asked;
+    private string find = "";
+    private string written = "";
     private IDisposable? ear;
 
     [SupplyParameterFromQuery]
     private string? Find { get; set; }
+
+    /// <summary>Keys of where they stand, with commas between; <c>all</c> shows finished ones too.</summary>
+    [SupplyParameterFromQuery]
+    private string? Show { get; set; }
 
     [Inject]
     private StoryBook Book { get; set; } = default!;
@@ -25,26 +32,40 @@ public sealed partial class CommissionsPage : IDisposable
     [Inject]
     private News News { get; set; } = default!;
 
-    private string Nothing => (Find ?? "").Trim() is { Length: > 0 } words ? $"Nothing here matches “{words}”." : "Nothing stands here just now.";
+    [Inject]
+    private NavigationManager Nav { get; set; } = default!;
+
+    private string Nothing => find.Trim() is { Length: > 0 } words ? $"Nothing here matches “{words}”." : "Nothing stands here just now.";
 
     public void Dispose() => ear?.Dispose();
 
-    protected override async Task OnInitializedAsync()
+    protected override void OnInitialized() => ear = News.Listen(n =>
     {
-        finished = Find is { Length: > 0 };
-        await LoadAsync();
-        ear = News.Listen(n =>
+        if (n.Topic is News.Commission or News.Piece or News.Keepsake)
         {
-            if (n.Topic is News.Commission or News.Piece or News.Keepsake)
+            _ = InvokeAsync(async () =>
             {
-                _ = InvokeAsync(async () =>
-                {
-                    await LoadAsync();
-                    StateHasChanged();
-                });
-            }
-        });
+                await LoadAsync();
+                StateHasChanged();
+            });
+        }
+    });
+
+    // the address says what is shown, so that going back from a commission finds the list as it was left
+    protected override async Task OnParametersSetAsync()
+    {
+        if (list is null || Address(Find, Show) != written)
+        {
+            (find, written, take) = (Find ?? "", Address(Find, Show), Step);
+            var keys = (Show ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries);
+            stands.Clear();
+            stands.UnionWith(keys.Where(k => Standing.All.Any(known => known.Key == k)));
+            finished = keys.Contains("all", StringComparer.Ordinal);
+            await LoadAsync();
+        }
     }
+
+    private static string Address(string? find, string? show) => $"{find ?? ""}\n{show ?? ""}";
 
     private static string Pressed(bool on) => on ? "true" : "false";
 
@@ -64,7 +85,7 @@ public sealed partial class CommissionsPage : IDisposable
     {
         var mine = ++asked;
         today = await Book.TodayAsync();
-        var answer = await Book.ListAsync(new CommissionQuestion(Find ?? "", [.. stands], finished, take));
+        var answer = await Book.ListAsync(new CommissionQuestion(find, [.. stands], finished, take));
         if (mine == asked)
         {
             list = answer;
@@ -73,30 +94,50 @@ public sealed partial class CommissionsPage : IDisposable
 
     private Task SearchAsync(string typed)
     {
-        (Find, take) = (typed, Step);
-        return LoadAsync();
+        find = typed;
+        return ShowAsync();
     }
 
     private Task ToggleAsync(string key)
     {
-        take = Step;
+        finished = false;
         if (!stands.Remove(key))
         {
             stands.Add(key);
         }
 
+        return ShowAsync();
+    }
+
+    private Task OpenOnesAsync()
+    {
+        stands.Clear();
+        finished = false;
+        return ShowAsync();
+    }
+
+    private Task AllAsync()
+    {
+        stands.Clear();
+        finished = true;
+        return ShowAsync();
+    }
+
+    private Task ShowAsync()
+    {
+        take = Step;
+        string? show = stands.Count > 0 ? string.Join(',', stands.Order(StringComparer.Ordinal)) : finished ? "all" : null, words = find.Length > 0 ? find : null;
+        written = Address(words, show);
+        Nav.NavigateTo(Nav.GetUriWithQueryParameters(new Dictionary<string, object?>(StringComparer.Ordinal) { ["find"] = words, ["show"] = show }), replace: true);
         return LoadAsync();
     }
 
-    private Task OpenOnesAsync() => ShowAsync(alsoFinished: false);
-
-    private Task AllAsync() => ShowAsync(alsoFinished: true);
-
-    private Task ShowAsync(bool alsoFinished)
+    private void OpenTheOne()
     {
-        stands.Clear();
-        (finished, take) = (alsoFinished, Step);
-        return LoadAsync();
+        if (list is { Lines: [var only] })
+        {
+            Nav.NavigateTo($"/commissions/{only.Id}");
+        }
     }
 
     private Task MoreAsync()

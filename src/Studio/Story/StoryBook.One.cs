@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
 using Studio.Bench;
@@ -12,6 +13,8 @@ namespace Studio.Story;
 /// <summary>One commission's whole story.</summary>
 public sealed partial class StoryBook
 {
+    private static readonly string[] Quiet = ["moved", "photographed"];
+
     /// <summary>The story; null when there is no such commission.</summary>
     public async Task<CommissionStory?> ReadAsync(int id)
     {
@@ -56,19 +59,19 @@ public sealed partial class StoryBook
             : new StoryMoney(currency, agreed, accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Deposit), paid, Math.Max(0, agreed - paid), Math.Max(0, paid - agreed), payments);
     }
 
-    // a keepsake's or a pour's own record is told only where the commission's story does not tell of it at the same moment
+    // a keepsake's or a pour's own record is told only where the commission's story does not tell of it already; drawers and photographs have their own page
     private static async Task<IReadOnlyList<StoryDay>> DaysAsync(StudioDb db, int id, TimeZoneInfo zone)
     {
         var told = await db.Set<CommissionEvent>().AsNoTracking().Where(e => e.CommissionId == id).ToListAsync();
         var keepsakes = await db.Set<KeepsakeEvent>().AsNoTracking()
-            .Join(db.Set<Keepsake>().Where(k => k.CommissionId == id), e => e.KeepsakeId, k => k.Id, (e, k) => new { e.Id, e.At, e.By, e.Kind, e.Words, k.EntryNumber, k.Description })
+            .Where(e => !Quiet.Contains(e.Kind)).Join(db.Set<Keepsake>().Where(k => k.CommissionId == id), e => e.KeepsakeId, k => k.Id, (e, k) => new { e.Id, e.At, e.By, e.Kind, e.Words, k.EntryNumber, k.Description })
             .ToListAsync();
         var pours = await db.Set<Pour>().AsNoTracking()
-            .Join(db.Set<Piece>().Where(p => p.CommissionId == id), x => x.PieceId, p => p.Id, (x, p) => new { x.Id, At = x.StartedAt, x.By, x.LayerName, x.ResinName, x.Withdrawn, Grams = x.ActualAG + x.ActualBG, Piece = p.Name })
+            .Join(db.Set<Piece>().Where(p => p.CommissionId == id), x => x.PieceId, p => p.Id, (x, p) => new { x.Id, At = x.StartedAt, x.By, x.LayerOrder, x.LayerName, x.ResinName, x.Withdrawn, Grams = x.ActualAG + x.ActualBG, Piece = p.Name })
             .ToListAsync();
         var lines = told.Select(e => new Told(e.At, e.Id, e.By, e.Kind, e.Words))
             .Concat(keepsakes.Where(k => !told.Exists(t => t.Kind == "keepsake" && t.At == k.At)).Select(k => new Told(k.At, k.Id, k.By, "keepsake", $"{k.EntryNumber}, {k.Description}: {Sentence(k.Words, k.Kind)}")))
-            .Concat(pours.Where(p => !told.Exists(t => t.Kind is "pour" or "piece" && t.At == p.At)).Select(p => new Told(p.At, p.Id, p.By, "pour", Poured(p.Piece, p.LayerName, p.ResinName, p.Grams, p.Withdrawn))));
+            .Concat(pours.Where(p => !told.Exists(t => t.Kind == "piece" && t.Words.Contains(PouredInStory(p.LayerOrder, p.LayerName), StringComparison.Ordinal))).Select(p => new Told(p.At, p.Id, p.By, "pour", Poured(p.Piece, p.LayerName, p.ResinName, p.Grams, p.Withdrawn))));
         return
         [
             .. lines.OrderByDescending(l => l.At).ThenByDescending(l => l.Order)
@@ -77,6 +80,8 @@ public sealed partial class StoryBook
                 .Select(day => new StoryDay(day.Key, [.. day.Select(l => new StoryLine(l.Line.At, TimeOnly.FromDateTime(l.Local), l.Line.By, l.Line.Kind, l.Line.Words))])),
         ];
     }
+
+    private static string PouredInStory(int order, string layer) => string.Create(CultureInfo.InvariantCulture, $"layer {order + 1}, {layer}, poured");
 
     private static string Sentence(string words, string kind) => words.Length > 0 ? words : kind + ".";
 

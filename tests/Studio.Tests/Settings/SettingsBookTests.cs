@@ -61,6 +61,7 @@ public sealed class SettingsBookTests : IDisposable
         { nameof(StudioSettings.StudioName), "StudioName", "  " },
         { nameof(StudioSettings.StudioName), "StudioName", new string('x', 5000) },
         { nameof(StudioSettings.Email), "Email", "no at" },
+        { nameof(StudioSettings.TaxName), "TaxName", " " },
         { nameof(StudioSettings.LabourRatePerHour), "LabourRatePerHour", -1m },
         { nameof(StudioSettings.LabourRatePerHour), "LabourRatePerHour", 1e12m },
         { nameof(StudioSettings.MarginPercent), "MarginPercent", 100m },
