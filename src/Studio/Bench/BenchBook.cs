@@ -38,6 +38,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var room = await ClockBook.RoomAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
         var input = Clock(piece, pours, room);
         var zone = await settings.ZoneAsync();
+        var units = (await settings.ReadAsync()).Units;
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
         var keepsakes = await KeepsakesAsync(db, piece);
         var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
@@ -59,6 +60,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Times = PieceClock.Of(input, Now, zone),
             Room = await RoomAsync(db),
             Zone = zone,
+            Units = units,
             Now = Now,
             PlanErrors = plan.Errors,
         };

@@ -41,6 +41,9 @@ public sealed record BenchSheet
 
     public required TimeZoneInfo Zone { get; init; }
 
+    /// <summary><c>metric</c> or <c>inch</c>.</summary>
+    public string Units { get; init; } = "metric";
+
     /// <summary>When it was read [UTC].</summary>
     public required DateTime Now { get; init; }
 

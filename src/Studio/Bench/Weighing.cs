@@ -76,14 +76,15 @@ public static class Weighing
             (goalA, goalB) = a * perA > b ? (a, a * perA) : (b / perA, b);
         }
 
+        var next = goalA - a > ToleranceG(goalA) ? "A" : goalB - b > ToleranceG(goalB) ? "B" : "";
         return new()
         {
             AddedAG = a,
             AddedBG = b,
             GoalAG = overA ? Math.Max(a, goalA) : goalA,
             GoalBG = overB ? Math.Max(b, goalB) : goalB,
-            Next = goalA - a > ToleranceG(goalA) ? "A" : goalB - b > ToleranceG(goalB) ? "B" : "",
-            TooMuch = TooMuch(overA && a - planAG > 0 && a * perA >= b, "A", a, planAG, "B", a * perA) ?? TooMuch(overB, "B", b, planBG, "A", b / perA) ?? "",
+            Next = next,
+            TooMuch = next.Length == 0 ? "" : TooMuch(overA && a - planAG > 0 && a * perA >= b, "A", a, planAG, "B", a * perA) ?? TooMuch(overB, "B", b, planBG, "A", b / perA) ?? "",
             OffPercent = a > 0 && b > 0 ? ((b / a / perA) - 1) * 100 : null,
         };
     }

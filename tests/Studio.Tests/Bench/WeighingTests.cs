@@ -22,6 +22,7 @@ public sealed class WeighingTests
         cup.Next.ShouldBe("B");
         cup.LeftBG.ShouldBe(56.2, 1e-9);
         Of(("A", 112.4), ("B", 56.2)).Right.ShouldBeTrue();
+        Of(("A", 112.4), ("B", 56.2)).TooMuch.ShouldBeEmpty();
     }
 
     [Fact]
