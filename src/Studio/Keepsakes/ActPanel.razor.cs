@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Keepsakes;
@@ -6,7 +7,7 @@ namespace Studio.Keepsakes;
 /// <summary>One act on a keepsake.</summary>
 public sealed partial class ActPanel
 {
-    private readonly Dictionary<string, string> wrong = new(StringComparer.Ordinal);
+    private readonly Complaints wrong = new();
     private ActForm form = new();
     private bool saving;
     private string trouble = "";
@@ -52,7 +53,7 @@ public sealed partial class ActPanel
         Whither = Act == CustodyLink.Returned ? (View.Keepsake.DepositorName.Length > 0 ? View.Keepsake.DepositorName : View.Customer) : "",
     };
 
-    private string? Wrong(string field) => wrong.GetValueOrDefault(field);
+    private string? Wrong(string field) => wrong.On(field);
 
     private async Task SaveAsync()
     {
@@ -63,13 +64,7 @@ public sealed partial class ActPanel
 
         saving = true;
         trouble = "";
-        wrong.Clear();
-        foreach (var failure in new ActValidator().Validate(form).Errors)
-        {
-            wrong.TryAdd(failure.PropertyName, failure.ErrorMessage);
-        }
-
-        if (wrong.Count == 0)
+        if (wrong.Take(new ActValidator().Validate(form)))
         {
             var saved = await Book.DoAsync(View.Keepsake.Id, View.Keepsake.Version, form, await Who.NameAsync());
             trouble = saved.Words;

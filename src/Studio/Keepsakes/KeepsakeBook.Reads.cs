@@ -111,11 +111,15 @@ public sealed partial class KeepsakeBook
             return (all.Where(k => k.EntryNumber.StartsWith(digits)), parsed.Errors[0].Message);
         }
 
-        var words = search.ToLowerInvariant();
 #pragma warning disable CA1304, CA1311, CA1862, MA0011 // lower() of the database, not of a culture
-        return (asked.Where(k => k.Description.ToLower().Contains(words) || k.Place.ToLower().Contains(words) || k.EntryNumber.ToLower().Contains(words)
-            || k.Commission!.Number.ToLower().Contains(words) || k.Commission.Remembers.ToLower().Contains(words) || k.Commission.Customer!.Name.ToLower().Contains(words)), "");
+        foreach (var pattern in Matching.Patterns(search))
+        {
+            asked = asked.Where(k => EF.Functions.Like(
+                (k.EntryNumber + " " + k.Description + " " + k.Place + " " + k.Commission!.Number + " " + k.Commission.Remembers + " " + k.Commission.Customer!.Name).ToLower(), pattern, Matching.Escape));
+        }
 #pragma warning restore CA1304, CA1311, CA1862, MA0011
+
+        return (asked, "");
     }
 
     private static string Whereabouts(ChainNow now) => (now.Custody, now.LeftOver) switch

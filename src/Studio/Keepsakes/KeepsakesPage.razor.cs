@@ -65,9 +65,9 @@ public sealed partial class KeepsakesPage : IDisposable
     private async Task LoadAsync() => ledger = await Book.LedgerAsync(search, custody, most);
 
     // only the newest of several quick keystrokes asks the database
-    private async Task SearchAsync(string? typed)
+    private async Task SearchAsync(string typed)
     {
-        search = typed ?? "";
+        search = typed;
         var mine = ++asked;
         await Task.Delay(TimeSpan.FromMilliseconds(200), Clock);
         if (mine == asked)
