@@ -23,6 +23,7 @@ public static class StudioTheme
         {
             Primary = "#E0A35A", PrimaryContrastText = "#161D22", Secondary = "#9DB4C2", Tertiary = "#8FBF93",
             Info = "#9DB4C2", Success = "#8FBF93", Warning = "#E0A35A", Error = "#E58B7B", Dark = "#EDE7DD",
+            SecondaryContrastText = "#161D22", TertiaryContrastText = "#161D22", InfoContrastText = "#161D22", SuccessContrastText = "#161D22", WarningContrastText = "#161D22", ErrorContrastText = "#161D22", DarkContrastText = "#161D22",
             Background = "#161D22", BackgroundGray = "#1C252B", Surface = "#1E272D", AppbarBackground = "#161D22", AppbarText = "#EDE7DD",
             DrawerBackground = "#161D22", TextPrimary = "#EDE7DD", TextSecondary = "#BDB8AF", TextDisabled = "#98948C",
             ActionDefault = "#9DB4C2", ActionDisabled = "#98948C", ActionDisabledBackground = "#2A343A",
