@@ -44,7 +44,7 @@ public sealed partial class BenchBook
 
                 return outcome;
             }
-            catch (DbUpdateException e) when (e.InnerException is SqliteException { SqliteErrorCode: 19 })
+            catch (DbUpdateException e) when (e.InnerException is SqliteException { SqliteErrorCode: 19 } or Npgsql.PostgresException { SqlState: "23505" or "40001" })
             {
                 return await FindAsync(form.SubmitKey);
             }
@@ -63,7 +63,7 @@ public sealed partial class BenchBook
     {
         await using var db = await factory.CreateDbContextAsync();
         var id = await db.Set<Pour>().Where(p => p.SubmitKey == submitKey).Select(p => p.Id).FirstOrDefaultAsync();
-        return id > 0 ? Saved.Done(id) : Saved.Refused("This pour could not be kept: something it refers to has gone. Load the page again; what you weighed is still on this tablet.");
+        return id > 0 ? Saved.Done(id) : Saved.Refused("This pour could not be kept: the piece was changed elsewhere in the same moment. Load the page again; what you weighed is still on this tablet.");
     }
 
     private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, List<string> notices, string by)
