@@ -21,6 +21,9 @@ public sealed partial class ResinPage
     /// <summary>What is doubtful about a field.</summary>
     internal IEnumerable<Finding> Doubts(string path) => SheetDoubts.Of(Sheet).Where(f => f.Path == path);
 
+    /// <summary>What is doubtful about the fields of one row.</summary>
+    internal IEnumerable<Finding> DoubtsIn(string row) => SheetDoubts.Of(Sheet).Where(f => f.Path.StartsWith(row, StringComparison.Ordinal));
+
     protected override Task<ResinForm?> FetchAsync(int id) => Book.FormAsync(id);
 
     protected override Task<Saved> KeepAsync(ResinForm form, string by) => Book.SaveAsync(form, by);

@@ -15,7 +15,7 @@ public static class SheetDoubts
 
     /// <summary>Every doubt, its path naming the form's field, such as <c>Times[0].DemouldHours</c>.</summary>
     public static IReadOnlyList<Finding> Of(ResinForm r) =>
-        [.. Mixing(r), .. Pot(r), .. Depth(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Silence(r)];
+        [.. Mixing(r), .. Pot(r), .. Depth(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Rows(r), .. Silence(r)];
 
     private static IEnumerable<Finding> Mixing(ResinForm r)
     {
@@ -98,6 +98,23 @@ public static class SheetDoubts
             yield return new("demould-after-full-cure", Severity.Warn, at + nameof(t.FullCureHours), "Full cure would come before demoulding. Full cure is often printed in days: type 7 days.", Arithmetic);
         }
     }
+
+    // a warmer room is never slower
+    private static IEnumerable<Finding> Rows(ResinForm r)
+    {
+        var rows = r.Times.Index().Where(t => t.Item is { Empty: false, AtC: not null }).OrderBy(t => t.Item.AtC).ToList();
+        foreach (var (colder, warmer) in rows.Zip(rows.Skip(1)))
+        {
+            if (Pairs(colder.Item, warmer.Item).Any(p => p.Warm > p.Cold))
+            {
+                yield return new("warmer-is-slower", Severity.Warn, $"Times[{warmer.Index}].{nameof(ResinTimesRow.AtC)}",
+                    $"At {Say.Celsius(warmer.Item.AtC!.Value)} something takes longer than at {Say.Celsius(colder.Item.AtC!.Value)}. Resin cures faster when it is warmer: check both rows.", Practice);
+            }
+        }
+    }
+
+    private static IEnumerable<(double? Cold, double? Warm)> Pairs(ResinTimesRow a, ResinTimesRow b) =>
+        [(a.GelHours, b.GelHours), (a.NextFromHours, b.NextFromHours), (a.NextUntilHours, b.NextUntilHours), (a.DemouldHours, b.DemouldHours), (a.FullCureHours, b.FullCureHours)];
 
     private static IEnumerable<Finding> Silence(ResinForm r)
     {

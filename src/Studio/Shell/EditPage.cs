@@ -151,6 +151,7 @@ public abstract class EditPage<TForm> : ComponentBase
         if (!Check())
         {
             StateHasChanged();
+            await Task.Yield(); // the sentence is drawn first, then it takes the focus
             await Script.InvokeVoidAsync("studio.focus", "#refused");
             return;
         }

@@ -1,4 +1,8 @@
+using Studio.Commissions;
+using Studio.Customers;
 using Studio.Data;
+using Studio.Moulds;
+using Studio.Pieces;
 using Studio.Resins;
 using Studio.Stores;
 
@@ -107,6 +111,28 @@ public sealed class ResinBookTests : IDisposable
     [Fact]
     public async Task A_resin_in_no_piece_is_used_by_none() =>
         (await book.UsesAsync((await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id)).ShouldBe(0);
+
+    [Fact]
+    public async Task A_piece_with_two_layers_of_a_resin_uses_it_once_and_keeps_it_when_it_retires()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        await using (var db = database.Open())
+        {
+            db.Add(new Piece
+            {
+                Name = "Hive",
+                Mould = new Mould { Name = "Cube", Shape = "cuboid", Dimensions = new() { ["widthMm"] = 60, ["depthMm"] = 60, ["heightMm"] = 60 } },
+                Commission = new Commission { Number = "C-1", Title = "Hive", Customer = new Customer { Name = "A beekeeper" } },
+                Layers = [new PieceLayer { Name = "Base", ResinId = id, ThicknessMm = 10 }, new PieceLayer { Name = "Top", Order = 1, ResinId = id, ThicknessMm = 10 }],
+            });
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        (await book.UsesAsync(id)).ShouldBe(1);
+        (await book.RetireAsync(id, "Ada")).Ok.ShouldBeTrue();
+        (await book.UsesAsync(id)).ShouldBe(1);
+        (await new MouldBook(database.Factory, database.News).UsesAsync(1)).ShouldBe(1);
+    }
 
     [Fact]
     public async Task A_full_price_comes_from_the_best_pack()

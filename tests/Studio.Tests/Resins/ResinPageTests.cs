@@ -77,7 +77,7 @@ public sealed class ResinPageTests : BunitContext
         var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
         var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
         Input(page, "Full cure").Change("7");
-        page.Find("#f-Times-0-FullCureHours .finding").TextContent.ShouldContain("7 days");
+        page.Find(".rowdoubts .finding").TextContent.ShouldContain("7 days");
         page.Find("#resin-form").Submit();
         (await book.FormAsync(id))!.Times[0].FullCureHours.ShouldBe(7);
     }

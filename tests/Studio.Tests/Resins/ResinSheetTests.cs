@@ -107,6 +107,14 @@ public sealed class ResinSheetTests
         doubt.Message.ShouldContain("25 °C");
     }
 
+    [Fact]
+    public void A_warmer_row_that_takes_longer_is_doubted()
+    {
+        sheet.Times.Add(new ResinTimesRow { AtC = 28, DemouldHours = 30 });
+        var doubt = SheetDoubts.Of(sheet).Single();
+        (doubt.Code, doubt.Path).ShouldBe(("warmer-is-slower", "Times[1].AtC"));
+    }
+
     // ideal mixing of 2 : 1 by volume at 1.15 and 1.00 g/ml gives 1.10
     [Fact]
     public void A_mixed_density_that_its_parts_cannot_give_is_doubted()
