@@ -29,6 +29,7 @@ public abstract class EditPage<TForm> : ComponentBase
     private Dictionary<string, string> wrong = new(StringComparer.Ordinal);
     private TForm? form;
     private string kept = "";
+    private bool tried;
 
     [Parameter]
     public int Id { get; set; }
@@ -102,6 +103,13 @@ public abstract class EditPage<TForm> : ComponentBase
 
     /// <summary>Anything else the page shows of the record.</summary>
     protected virtual Task BesidesAsync(int id) => Task.CompletedTask;
+
+    // once a save was refused, a mended field loses its complaint at once
+    protected override bool ShouldRender()
+    {
+        wrong = tried && form is not null ? Complaints(form) : wrong;
+        return true;
+    }
 
     protected override async Task OnParametersSetAsync()
     {
@@ -199,7 +207,7 @@ public abstract class EditPage<TForm> : ComponentBase
         }
 
         kept = JsonColumn.Write(form);
-        (wrong, Refused, Stale) = (new(StringComparer.Ordinal), "", false);
+        (wrong, tried, Refused, Stale) = (new(StringComparer.Ordinal), false, "", false);
     }
 
     private async Task FindDraftAsync()
@@ -222,10 +230,12 @@ public abstract class EditPage<TForm> : ComponentBase
         }
     }
 
+    private Dictionary<string, string> Complaints(TForm typed) =>
+        Validator.Validate(typed).Errors.GroupBy(e => e.PropertyName, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().ErrorMessage, StringComparer.Ordinal);
+
     private bool Check()
     {
-        wrong = Validator.Validate(Sheet).Errors.GroupBy(e => e.PropertyName, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().ErrorMessage, StringComparer.Ordinal);
-        Stale = false;
+        (wrong, tried, Stale) = (Complaints(Sheet), true, false);
         Refused = (wrong.Count, Unread.Any) switch
         {
             (0, false) => "",

@@ -44,6 +44,16 @@ public sealed class ResinPageTests : BunitContext
     }
 
     [Fact]
+    public void A_mended_field_loses_its_complaint_at_once()
+    {
+        var page = Render<ResinPage>();
+        page.Find("#resin-form").Submit();
+        Input(page, "Parts of B").Change("1");
+        page.Markup.ShouldNotContain("how many parts of B");
+        page.Markup.ShouldContain("how many parts of A");
+    }
+
+    [Fact]
     public async Task An_unreadable_number_stops_the_save_and_stays_as_typed()
     {
         var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
