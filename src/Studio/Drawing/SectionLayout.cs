@@ -23,12 +23,13 @@ public sealed record SectionLine(int Key, string Above, string Below, double Mm,
 public readonly record struct SectionMark(double X, double Y, double Size);
 
 /// <summary>Places a section on a sheet of a given width: the scale, the dimension lines, and names that never cover each other.</summary>
-public sealed class SectionLayout
+public sealed partial class SectionLayout
 {
     private const double LineHeight = 18;
     private const double DetailHeight = 16;
     private const double LabelGap = 8;
     private const double LetterWidth = 7.6;
+    private const double FigureWidth = 6.8;
 
     private readonly SectionView view;
     private readonly string units;
@@ -119,82 +120,6 @@ public sealed class SectionLayout
         ? (mm / 25.4).ToString("0.##", CultureInfo.InvariantCulture) + (unit ? " in" : "")
         : mm.ToString("0.#", CultureInfo.InvariantCulture) + (unit ? " mm" : "");
 
-    /// <summary>Specks for loose filling, always the same for the same layer, on the layer's floor where loose pieces come to rest.</summary>
-    public IEnumerable<SectionMark> Specks(SectionBand band)
-    {
-        var depth = band.Layer.ToMm - band.Layer.FromMm;
-        for (var i = 0; i < 46 && depth > 0; i++)
-        {
-            // two steps that share no rhythm spread points evenly without any chance in it (the plastic number's powers)
-            var (a, b) = (Fraction(i * 0.7548776662), Fraction(i * 0.5698402910));
-            var z = band.Layer.FromMm + (depth * (0.08 + (0.84 * b)));
-            if (z < view.HeightMm && z > 0)
-            {
-                var half = view.WidthMm(z) / 2;
-                yield return new SectionMark(X(((2 * a) - 1) * half * 0.92), Y(view.Drawn(z)), 1.1 + (0.9 * Fraction(i * 0.37)));
-            }
-        }
-    }
-
-    /// <summary>A small plate for each thing set by hand, side by side across the layer.</summary>
-    public IEnumerable<(SectionMark At, string Name)> Plates(SectionBand band)
-    {
-        var z = Math.Clamp((band.Layer.FromMm + band.Layer.ToMm) / 2, 0, view.HeightMm);
-        var things = band.Layer.Placed;
-        var width = view.WidthMm(z) * Scale * 0.7;
-        var size = Math.Min(Math.Min((band.Layer.ToMm - band.Layer.FromMm) * Scale * 0.62, 30), width / Math.Max(1, things.Count) * 0.8);
-        for (var i = 0; i < things.Count && size > 2; i++)
-        {
-            yield return (new SectionMark(AxisX - (width / 2) + (width * (i + 0.5) / things.Count), Y(view.Drawn(z)), size), things[i]);
-        }
-    }
-
-    private static double Fraction(double value) => value - Math.Floor(value);
-
-    private List<SectionLabel> Labels(double x, double room)
-    {
-        var letters = (int)Math.Max(8, room / LetterWidth);
-        var labels = view.Bands.Where(b => b.Points.Count > 0).Select(b => Label(b, x, letters)).ToList();
-        if (names && view.FormerSpec is { } box && view.Former.Count > 0)
-        {
-            var lines = Wrap($"Room for lights, {Length(box.OuterWidthMm)}\u00A0×\u00A0{Length(box.OuterDepthMm, true).Replace(' ', '\u00A0')}", letters);
-            var mid = (view.Former[0].LowMm + view.Former[0].HighMm) / 2;
-            labels.Add(new SectionLabel(0, lines, "", "", LayerState.Planned, x, 0, lines.Count * LineHeight, view.Former[0].RightMm, mid));
-        }
-
-        return labels;
-    }
-
-    private SectionLabel Label(SectionBand band, double x, int letters)
-    {
-        var l = band.Layer;
-        List<string> lines = names ? Wrap($"{band.Number}  {l.Name}", letters) : [band.Number.ToString(CultureInfo.InvariantCulture)];
-        var detail = !names ? "" : string.Join(" · ", new[] { l.State == LayerState.Planned ? "" : SectionWords.Of(l.State), $"{Length(l.ToMm - l.FromMm, true)} deep", l.Note }.Where(s => s.Length > 0));
-        var mid = Math.Clamp((l.FromMm + l.ToMm) / 2, 0, view.HeightMm);
-        return new SectionLabel(band.Number, lines, detail, l.Name, l.State, x, 0, (lines.Count * LineHeight) + (detail.Length > 0 ? DetailHeight : 0), view.WidthMm(mid) / 2, view.Drawn(mid));
-    }
-
-    // first down the column, each as near its layer as those above allow, then up from the bottom edge
-    private List<SectionLabel> Spread(List<SectionLabel> labels, double top, double bottom)
-    {
-        var set = labels.Select(l => l with { AnchorX = X(l.AnchorX) - 3, AnchorY = Y(l.AnchorY) }).OrderBy(l => l.AnchorY).ToList();
-        var y = top;
-        for (var i = 0; i < set.Count; i++)
-        {
-            set[i] = set[i] with { Y = Math.Max(y, set[i].AnchorY - (set[i].Height / 2)) };
-            y = set[i].Y + set[i].Height + LabelGap;
-        }
-
-        var floor = bottom;
-        for (var i = set.Count - 1; i >= 0; i--)
-        {
-            set[i] = set[i] with { Y = Math.Min(set[i].Y, floor - set[i].Height) };
-            floor = set[i].Y - LabelGap;
-        }
-
-        return set;
-    }
-
     private IEnumerable<SectionDimension> AllDimensions()
     {
         var outer = 16;
@@ -202,7 +127,8 @@ public sealed class SectionLayout
         foreach (var l in view.Bands.Where(b => b.Points.Count > 0).Select(b => b.Layer))
         {
             var (a, b) = (Y(view.Drawn(Math.Max(0, l.FromMm))), Y(view.Drawn(Math.Min(l.ToMm, view.HeightMm))));
-            yield return new SectionDimension(46, a, 46, b, Math.Abs(a - b) >= 15 ? Length(l.ToMm - l.FromMm) : "", Upright: true);
+            var figure = Length(l.ToMm - l.FromMm);
+            yield return new SectionDimension(46, a, 46, b, Math.Abs(a - b) >= (figure.Length * FigureWidth) + 2 ? figure : "", Upright: true);
         }
 
         foreach (var z in new[] { 0, view.HeightMm }.Where(z => view.WidthMm(z) * Scale > 40))
@@ -230,25 +156,4 @@ public sealed class SectionLayout
     private (double From, double To) Gap(double drawnMm) =>
         view.Former.FirstOrDefault(f => f.Open && f.LowMm < drawnMm && drawnMm < f.HighMm) is { } room ? (X(room.LeftMm), X(room.RightMm)) : (AxisX, AxisX);
 
-    private static List<string> Wrap(string text, int letters)
-    {
-        var lines = new List<string> { "" };
-        foreach (var word in text.Split(' '))
-        {
-            if (lines[^1].Length > 0 && lines[^1].Length + 1 + word.Length > letters)
-            {
-                lines.Add("");
-            }
-
-            lines[^1] = lines[^1].Length == 0 && lines.Count > 1 ? word : (lines[^1] + " " + word).TrimStart();
-        }
-
-        var shown = lines.Take(2).Select(s => s.Length > letters ? s[..(letters - 1)] + "…" : s).ToList();
-        if (lines.Count > 2)
-        {
-            shown[^1] = shown[^1].TrimEnd('…') + "…";
-        }
-
-        return shown;
-    }
 }

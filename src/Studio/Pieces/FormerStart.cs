@@ -9,6 +9,7 @@ public static class FormerStart
     private const double Share = 0.5;
     private const double FromShare = 0.7;
     private const double WallMm = 3;
+    private const double RoomMm = 5;
 
     /// <summary>Half as wide as the narrowest place it passes, from seven tenths of the height.</summary>
     /// <param name="mould">The mould.</param>
@@ -23,7 +24,13 @@ public static class FormerStart
         var height = made.Value.HeightMm;
         var from = Math.Min(Math.Round(Math.Max(height * FromShare, aboveMm)), height * 0.95);
         var narrowest = Math.Min(made.Value.Outline.HalfWidthMm(from), made.Value.Outline.HalfWidthMm(height));
-        var side = Math.Max(2 * (WallMm + 1), Math.Floor(narrowest * 2 * Share));
+        var least = 2 * (WallMm + 1);
+        var side = Math.Max(least, Math.Floor(narrowest * 2 * Share));
+        while (side > least && Math.Min(made.Value.ClearanceMm(side, side, from), made.Value.ClearanceMm(side, side, height)) < RoomMm)
+        {
+            side--; // a mould may be shallower than it is wide
+        }
+
         return new FormerSpec { OuterWidthMm = side, OuterDepthMm = side, FromMm = from, WallMm = WallMm };
     }
 }

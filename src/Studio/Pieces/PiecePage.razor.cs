@@ -21,6 +21,7 @@ public sealed partial class PiecePage : IAsyncDisposable
     private string? refused;
     private string by = "studio";
     private DateTime? keptAt;
+    private int draftOf;
     private bool missing;
     private bool newer;
     private bool turned;
@@ -69,11 +70,12 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (!firstRender || session is null)
+        if (session?.Piece.Id != Id || draftOf == Id)
         {
             return;
         }
 
+        draftOf = Id;
         // what was typed before a connection was lost lies in the browser
         draft = DesignDraft.Read(await Script.InvokeAsync<string?>("studio.draft", DraftKey));
         if (draft is not null && (draft.Design == session.Desk.ReadAs || !session.TakeUp(draft.Design) || !session.Dirty))
@@ -104,83 +106,6 @@ public sealed partial class PiecePage : IAsyncDisposable
             draftTimer.Change(DraftAfter, Timeout.InfiniteTimeSpan);
             StateHasChanged();
         };
-    }
-
-    private async Task DraftAsync()
-    {
-        try
-        {
-            if (session is not { Dirty: true } s)
-            {
-                await DropDraftAsync();
-                return;
-            }
-
-            await Script.InvokeVoidAsync("studio.keepDraft", DraftKey, new DesignDraft(Now, s.Desk.ReadAs, DesignText.Write(s.Piece)).Write());
-        }
-        catch (JSDisconnectedException)
-        {
-            // the browser is away; the session itself still holds everything
-        }
-    }
-
-    private async Task DropDraftAsync()
-    {
-        draft = null;
-        await Script.InvokeVoidAsync("studio.dropDraft", DraftKey);
-    }
-
-    private async Task<bool> KeepAsync()
-    {
-        if (session is not { } s || busy)
-        {
-            return false;
-        }
-
-        if (s.Unreadable > 0)
-        {
-            refused = s.Unreadable == 1 ? "One field holds something that is no number; it says what to type." : $"{s.Unreadable} fields hold something that is no number; each says what to type.";
-            return false;
-        }
-
-        busy = true;
-        var saved = await Book.KeepAsync(s.Piece, s.Desk.ReadAs, by);
-        busy = false;
-        (refused, newer) = saved.Ok ? (null, false) : (saved.Words, saved.Words == Saved.SomeoneElse);
-        if (saved.Ok)
-        {
-            keptAt = Now;
-            await RereadAsync(mine: false);
-        }
-
-        return saved.Ok;
-    }
-
-    private async Task RereadAsync(bool mine)
-    {
-        if (await Book.DeskAsync(Id) is { } desk && session is { } s)
-        {
-            s.Reread(desk, mine);
-            (refused, newer) = (null, false);
-            await DraftAsync();
-        }
-    }
-
-    // another browser kept a design or poured a layer: a page without changes of its own follows
-    private async Task HearAsync()
-    {
-        if (session is { Dirty: false } && !busy)
-        {
-            await RereadAsync(mine: false);
-            StateHasChanged();
-        }
-    }
-
-    private async Task LeaveDraftAsync()
-    {
-        await DropDraftAsync();
-        await RereadAsync(mine: false);
-        keptAt = null;
     }
 
     private async Task GoAsync(string room)

@@ -18,7 +18,7 @@ public enum Measure
 /// <summary>Changes to a stack of layers, kept in pouring order.</summary>
 public static class Stacking
 {
-    /// <summary>The thinnest layer a line can be moved to [mm]; a thinner one can be typed.</summary>
+    /// <summary>A moved line leaves no layer thinner than this [mm], or than it is already; a thinner one can be typed.</summary>
     public const double LeastMm = 1;
 
     /// <summary>Which way a layer is measured; up to a height where it does not say yet.</summary>
@@ -35,8 +35,8 @@ public static class Stacking
         var (layer, now) = (layers[index], result.Layers[index]);
         var next = index + 1 < layers.Count ? layers[index + 1] : null;
         var nextTop = next is null ? heightMm : result.Layers[index + 1].ToMm;
-        var highest = next is null ? heightMm : Of(next) is Measure.Resin ? heightMm - (LeastMm * (layers.Count - index - 1)) : nextTop - LeastMm;
-        var lowest = now.FromMm + LeastMm;
+        var highest = next is null ? heightMm : Of(next) is Measure.Resin ? heightMm - (LeastMm * (layers.Count - index - 1)) : nextTop - Math.Min(LeastMm, result.Layers[index + 1].DepthMm);
+        var lowest = now.FromMm + Math.Min(LeastMm, now.DepthMm);
         if (highest < lowest || double.IsNaN(toMm))
         {
             return false;

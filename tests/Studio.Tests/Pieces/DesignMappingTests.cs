@@ -2,6 +2,7 @@ using Studio.Engine;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 using Studio.Engine.Resins;
+using Mould = Studio.Moulds.Mould;
 using Studio.Pieces;
 
 namespace Studio.Tests.Pieces;
@@ -89,6 +90,22 @@ public sealed class DesignMappingTests
         var findings = PieceBook.Figures(piece).Findings;
         findings.Single(f => f.Code == "batch-split").Severity.ShouldBe(Severity.Note);
         findings.First(f => f.Code == "pour-too-deep").Severity.ShouldBe(Severity.Warn);
+    }
+
+    [Theory]
+    [InlineData("pyramid", "baseMm", 150, "heightMm", 150)]
+    [InlineData("cuboid", "widthMm", 150, "depthMm", 40)]
+    [InlineData("cone", "bottomDiameterMm", 0, "topDiameterMm", 70)]
+    public void The_first_box_for_lights_fits_with_room_to_the_wall(string shape, string a, double x, string b, double y)
+    {
+        var piece = PieceSamples.Piece();
+        piece.Mould = new Mould { Shape = shape, Dimensions = new Dictionary<string, double> { ["heightMm"] = 120, [a] = x, [b] = y } };
+        piece.Layers = PieceStart.Layers("clear", piece.Mould.Spec, [piece.Layers[1].Resin!]);
+        piece.Layers.ForEach(l => l.Resin = PieceSamples.Piece().Layers[1].Resin);
+        piece.Former = FormerStart.In(piece.Mould.Spec);
+        var figures = PieceBook.Figures(piece);
+        figures.Errors.ShouldBeEmpty();
+        figures.Findings.ShouldNotContain(f => f.Code == "former-too-close");
     }
 
     [Theory]
