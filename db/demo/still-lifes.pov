@@ -102,7 +102,7 @@ sky_sphere { pigment { rgb <0.75, 0.78, 0.82>*0.6 } }
   #break
   #case (8) // a letter, folded twice
     union {
-      box { <-2.2, 0, -1.9>, <2.2, 0.012, -0.62> rotate <-2.5,0,0> translate <0,0.05,0> } box { <-2.2, 0.0, -0.62>, <2.2, 0.012, 0.64> translate <0,0.03,0> } box { <-2.2, 0, 0.64>, <2.2, 0.012, 1.9> rotate <3,0,0> translate <0,0.03,0> }
+      box { <-2.2, 0.03, -1.9>, <2.2, 0.045, -0.63> } box { <-2.2, 0.0, -0.62>, <2.2, 0.012, 0.64> translate <0,0.03,0> } box { <-2.2, 0, 0.64>, <2.2, 0.012, 1.9> translate <0,0.03,0> }
       texture { Paper } rotate <0, 11, 0> }
     union { #declare i = 0; #while (i < 11)
       #local p = -1.8; #while (p < 1.6 - 0.5*(i=10))

@@ -5,6 +5,9 @@ namespace Studio.Commands;
 /// <summary>The command line: without a word it serves.</summary>
 internal static class StudioCommand
 {
+    /// <summary>A file whose name begins with @ is a file like any other, not a list of arguments.</summary>
+    public static ParserConfiguration Parsing { get; } = new() { ResponseFileTokenReplacer = null };
+
     public static RootCommand Create(string[] args)
     {
         var root = new RootCommand("Studio: from an enquiry to a memorial casting, with true numbers on the way.")
