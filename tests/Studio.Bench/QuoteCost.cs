@@ -1,0 +1,8 @@
+namespace Studio.Bench.Tools;
+
+internal static class QuoteCost
+{
+    public static void Run()
+    {
+    }
+}
