@@ -108,6 +108,6 @@ internal static class Measure
 
     private sealed class Host(string folder) : WebApplicationFactory<ShelfBook>
     {
-        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseSetting("DataDir", folder).UseSetting("Jobs:Storage", "InMemory");
+        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseContentRoot(AppContext.BaseDirectory).UseSetting("DataDir", folder).UseSetting("Jobs:Storage", "InMemory");
     }
 }
