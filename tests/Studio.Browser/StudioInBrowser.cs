@@ -86,7 +86,7 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
         builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
     }
 
-    private static string Root()
+    public static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Studio.sln")))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Accounts;
 using Studio.Bench;
 using Studio.Commissions;
 using Studio.Customers;
@@ -9,6 +10,7 @@ using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Keepsakes;
 using Studio.Pieces;
+using Studio.Quotes;
 using Studio.Resins;
 using Studio.Settings;
 using Studio.Stores;
@@ -69,7 +71,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             var made = Piece(commission, piece, keepsakes);
             await db.SaveChangesAsync();
             Pours(made, piece);
-
+            Price(commission, made, story, asked);
         }
 
         await db.SaveChangesAsync();
@@ -202,6 +204,35 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
                 FromMm = grams.FromMm, ToMm = grams.ToMm, PlannedAG = grams.PartAG, PlannedBG = grams.PartBG, ActualAG = Math.Round(grams.PartAG, 1), ActualBG = Math.Round(grams.PartBG, 1), Batches = grams.Batches.Count,
                 RoomC = 21, StartedAt = now.AddHours(-hours), By = by, Sheet = resin.Sheet, SubmitKey = string.Create(CultureInfo.InvariantCulture, $"demo-{piece.Id}-{order}"),
             });
+        }
+    }
+
+    private void Price(Commission commission, Piece piece, DemoCommission story, DateTime asked)
+    {
+        if (story.Price is null)
+        {
+            return;
+        }
+
+        var quote = QuoteDraft.From(piece, commission, settings, resins, materials);
+        quote.CreatedAt = asked.AddDays(2);
+        quote.SentAt = asked.AddDays(2);
+        quote.ValidUntil = DateOnly.FromDateTime(now.AddDays(story.Price is "sent" ? 20 : 5));
+        quote.State = story.Price;
+        Say(commission, asked.AddDays(2), "quote", "The price was sent.");
+        if (story.Price is "accepted")
+        {
+            quote.AcceptedAt = asked.AddDays(3);
+            quote.AcceptedBy = story.Customer;
+            quote.AcceptedHow = "by e-mail";
+            Say(commission, asked.AddDays(3), "quote", $"{story.Customer} said yes by e-mail.");
+        }
+
+        db.Add(quote);
+        if (story.DepositPaid && quote.Result is { } result)
+        {
+            db.Add(new Payment { CommissionId = commission.Id, Amount = result.Deposit, Currency = quote.Currency, PaidAt = asked.AddDays(4), How = "bank transfer", By = by, SubmitKey = "demo-" + commission.Number });
+            Say(commission, asked.AddDays(4), "payment", "The deposit came by bank transfer.");
         }
     }
 }

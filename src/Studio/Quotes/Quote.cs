@@ -24,6 +24,9 @@ public sealed class Quote : IVersioned
 
     public string Currency { get; set; } = "GBP";
 
+    /// <summary>The sheet it was worked out on, with every figure that was typed.</summary>
+    public QuoteForm Form { get; set; } = new();
+
     /// <summary>What was fed to the price calculation.</summary>
     public PriceInput Input { get; set; } = new() { Currency = "GBP" };
 
@@ -54,6 +57,7 @@ public sealed class Quote : IVersioned
         public void Configure(EntityTypeBuilder<Quote> builder)
         {
             builder.HasIndex(q => q.CommissionId);
+            builder.Property(q => q.Form).AsJson();
             builder.Property(q => q.Input).AsJson();
             builder.Property(q => q.Result).AsJson();
             builder.HasOne<Commission>().WithMany().HasForeignKey(q => q.CommissionId).OnDelete(DeleteBehavior.Restrict);
