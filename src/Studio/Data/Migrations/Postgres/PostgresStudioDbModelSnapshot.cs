@@ -1037,6 +1037,10 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Form")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Input")
                         .IsRequired()
                         .HasColumnType("text");

@@ -998,6 +998,10 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Form")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Input")
                         .IsRequired()
                         .HasColumnType("TEXT");
