@@ -60,7 +60,7 @@ public sealed record Reckoning(PriceResult? Result, IReadOnlyList<QuoteLine> Lin
 
         var minutes = form.Work.Where(w => w.Kind != CostLines.Equipment).Sum(w => w.Minutes);
         yield return Line("overhead", "Overhead", $"{Amount(minutes)} minutes of hands at {Say.Money(form.OverheadMonthly, form.Currency)} a month for {Amount(form.BenchHoursPerMonth)} bench hours", result.Overhead);
-        yield return Line("remakes", "Remakes", $"{Amount(form.RemakePercent)} % of castings fail, so the making is cast {Amount(form.RemakePercent)} in {Amount(100 - form.RemakePercent)} times more", result.Remakes);
+        yield return Line("remakes", "Remakes", $"{Amount(form.RemakePercent)} of 100 castings fail: each of the {Amount(100 - form.RemakePercent)} good ones carries its share of their making", result.Remakes);
         yield return Line("packaging", "Packaging", "as entered", result.Packaging);
         yield return Line("delivery", "Delivery", "as entered", result.Delivery);
         yield return Line("fee", "Payment fee", $"{Amount(form.FeePercent)} % of what they pay and {Say.Money(form.FeeFixed, form.Currency)}", result.Fee);
