@@ -8,7 +8,7 @@ namespace Studio.Pieces;
 /// <summary>Begins a piece: its name, its mould by the look of it, and what it begins with.</summary>
 public sealed partial class NewPiecePage
 {
-    private const double PictureMm = 110;
+    private const double PicturePx = 110;
 
     private PieceChoices? choices;
     private IReadOnlyList<(Mould Mould, SectionView? View)> moulds = [];
@@ -16,7 +16,7 @@ public sealed partial class NewPiecePage
     private string words = "";
     private string start = PieceStart.Colours;
     private string? wrong;
-    private double scale = 0.6;
+    private SectionScale scale = new(1);
     private int mouldId;
     private bool missing;
     private bool tried;
@@ -34,8 +34,7 @@ public sealed partial class NewPiecePage
         choices = await Book.ChoicesAsync(CommissionId);
         missing = choices is null;
         moulds = [.. (choices?.Moulds ?? []).Select(m => (m, SectionView.For(m.Spec, [])))];
-        var greatest = moulds.Select(m => Math.Max(m.View?.WidestMm ?? 0, m.View?.HeightMm ?? 0)).DefaultIfEmpty(0).Max();
-        scale = greatest > 0 ? PictureMm / greatest : 1; // one scale for all, so that a large mould looks large
+        scale = SectionScale.For(moulds.Select(m => m.View), PicturePx);
         start = choices?.Resins.Count > 0 ? start : PieceStart.Empty;
     }
 

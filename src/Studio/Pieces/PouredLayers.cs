@@ -3,7 +3,7 @@ using Studio.Data;
 namespace Studio.Pieces;
 
 /// <summary>Tells which layers are in the mould already. The bench answers: it pours them, and this room does not look into its records.</summary>
-public interface IPouredLayers
+public interface IPouredLayers : IAsked
 {
     /// <summary>The layers of a piece that were poured and not taken back.</summary>
     Task<IReadOnlyList<PouredLayer>> OfAsync(StudioDb db, int pieceId);

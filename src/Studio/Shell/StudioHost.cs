@@ -95,7 +95,7 @@ internal static class StudioHost
                 services.AddScoped(type);
             }
 
-            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring) || i == typeof(Pieces.IPouredLayers)))
+            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring) || (i != typeof(IAsked) && i.IsAssignableTo(typeof(IAsked)))))
             {
                 services.AddSingleton(role, type);
             }
