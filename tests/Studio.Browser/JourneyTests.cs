@@ -109,9 +109,37 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
     private async Task QuoteAsync(IPage page)
     {
         await page.OpenAsync("/pieces/1/quote");
-        await page.WaitForTimeoutAsync(500);
+        await page.WaitForURLAsync(u => u.Contains("/quotes/", StringComparison.Ordinal));
+        var before = await page.Locator("#total").InnerTextAsync();
+        await page.Locator("#margin-percent").FillAsync("45");
+        await Assertions.Expect(page.Locator("#total")).Not.ToHaveTextAsync(before);
         await page.ShotAsync("journey-05-quote");
-        await Task.CompletedTask;
+        await page.Locator("#keep-quote").ClickAsync();
+        await Assertions.Expect(page.Locator("#kept")).ToHaveTextAsync("Kept.");
+        await page.Locator("#mark-sent").ClickAsync();
+        await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("sent");
+
+        // the family's paper says the total and none of the costs
+        var quote = await ReadAsync(db => db.Set<Quotes.Quote>().SingleAsync());
+        var total = Shell.Say.Money(quote.Result!.Total, "GBP");
+        (await page.Locator("#total").InnerTextAsync()).ShouldBe(total);
+        var paper = await page.APIRequest.GetAsync(studio.Url + $"/papers/quote/{quote.Id}.pdf");
+        var words = Words(await paper.BodyAsync(), "quote");
+        words.ShouldContain(total);
+        words.ShouldContain("Isolde");
+        words.ShouldNotContain("margin", Case.Insensitive);
+        words.ShouldNotContain("overhead", Case.Insensitive);
+
+        await page.Locator("#how-said").SelectOptionAsync("by telephone");
+        await page.Locator("#said-yes").ClickAsync();
+        await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("agreed");
+        await page.Locator("#paid").ClickAsync();
+        await Assertions.Expect(page.Locator(".payments li")).ToHaveCountAsync(1);
+        var payment = await ReadAsync(db => db.Set<Accounts.Payment>().SingleAsync());
+        payment.Amount.ShouldBe(quote.Result.Deposit);
+        (quote.Result.Deposit + quote.Result.Balance).ShouldBe(quote.Result.Total);
+        (await ReadAsync(db => db.Set<Commissions.Commission>().SingleAsync())).Stands.ShouldBe(Commissions.Standing.Agreed);
+        await page.ShotAsync("journey-05b-agreed");
     }
 
     private async Task IntakeAsync()
