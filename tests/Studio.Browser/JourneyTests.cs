@@ -217,10 +217,13 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
             var text = Words(await answer.BodyAsync(), Path.GetFileName(Path.GetDirectoryName(paper)!));
             foreach (var number in numbers)
             {
-                text.ShouldContain(number, Case.Sensitive, paper);
+                Bare(text).ShouldContain(Bare(number), Case.Sensitive, paper);
             }
         }
     }
+
+    // labels space the number out, so that it can be read aloud
+    private static string Bare(string text) => text.Replace(" ", "", StringComparison.Ordinal).Replace("-", "", StringComparison.Ordinal);
 
     private async Task<IPage> SecondBrowserAsync()
     {
@@ -243,7 +246,6 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         var a = mix * layer.Resin.PartsA / (layer.Resin.PartsA + layer.Resin.PartsB);
         await page.OpenAsync("/pieces/1/bench");
         await page.ShotAsync("journey-08-bench");
-        await NextAsync(page, "Prepare layer 1");
         await page.ShotAsync("journey-09-prepare");
         await NextAsync(page, "All laid ready");
         await NextAsync(page, "Level and warm enough");
@@ -293,7 +295,8 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await Assertions.Expect(page.GetByText("Next pour from").First).ToBeVisibleAsync();
         MoveTo(first.NextPourFrom.AtHours!.Value, 1);
         await page.OpenAsync("/pieces/1/bench");
-        await Assertions.Expect(page.Locator("h2, .lead, .say").Filter(new() { HasTextRegex = PourNow() }).First).ToBeVisibleAsync();
+        // the bench lays the second layer out of itself as soon as the window is open, and not before
+        await Assertions.Expect(page.Locator("#next-step")).ToHaveTextAsync("All laid ready");
         await shelf.OpenAsync("/");
         await Assertions.Expect(shelf.Locator("#lead")).ToContainTextAsync("before");
         await shelf.ShotAsync("journey-12-window-open");
@@ -308,11 +311,11 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         for (var order = 1; order < 3; order++)
         {
             await page.OpenAsync("/pieces/1/bench");
-            await NextAsync(page, $"Prepare layer {order + 1}");
             await NextAsync(page, "All laid ready");
             await NextAsync(page, "Level and warm enough");
             await WeighAsync(page);
             await NextAsync(page, "Weighed");
+            await Assertions.Expect(page.Locator("#next-step")).ToHaveTextAsync("Keep this pour");
             if (await page.Locator("#why").CountAsync() > 0)
             {
                 await page.Locator("#why").FillAsync("Abraded with grey pad and cleaned");
@@ -391,7 +394,4 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
 
     [GeneratedRegex(@"KS-26-\d{5}-[0-9A-Z]", RegexOptions.None, 1000)]
     private static partial Regex EntryNumber();
-
-    [GeneratedRegex("Pour .* (?:now|before)", RegexOptions.None, 1000)]
-    private static partial Regex PourNow();
 }

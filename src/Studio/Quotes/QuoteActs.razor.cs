@@ -16,6 +16,7 @@ public partial class QuoteActs
     private string how = Ways[0];
     private string paidHow = "by bank transfer";
     private decimal? amount;
+    private decimal? typed;
     private string payKey = NewKey();
     private string wrong = "";
     private bool busy;
@@ -48,7 +49,7 @@ public partial class QuoteActs
         }
 
         // nothing paid yet: the deposit is what comes; after it, the balance
-        amount ??= Paid.Any(p => !p.Withdrawn) ? View.Quote.Result?.Balance : View.Quote.Result?.Deposit;
+        amount = typed ?? (Paid.Any(p => !p.Withdrawn) ? View.Quote.Result?.Balance : View.Quote.Result?.Deposit);
     }
 
     private static string NewKey() => Guid.NewGuid().ToString("N");
@@ -81,7 +82,7 @@ public partial class QuoteActs
         var kind = Paid.Any(p => !p.Withdrawn && p.Kind == "deposit") ? "balance" : "deposit";
         if (await RunAsync(by => Book.PayAsync(View.Quote.Id, kind, amount ?? 0, paidHow, payKey, by)))
         {
-            (payKey, amount) = (NewKey(), null);
+            (payKey, typed) = (NewKey(), null);
             OnParametersSet();
         }
     }
