@@ -88,7 +88,10 @@ internal static class Measure
         var token = System.Text.RegularExpressions.Regex.Match(page, "name=\"__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"", System.Text.RegularExpressions.RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["token"].Value;
         using var form = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["_handler"] = "sign-in", ["__RequestVerificationToken"] = token, ["Input.Email"] = "bench@studio.example", ["Input.Password"] = "bench bench bench",
+            ["_handler"] = "sign-in",
+            ["__RequestVerificationToken"] = token,
+            ["Input.Email"] = "bench@studio.example",
+            ["Input.Password"] = "bench bench bench",
         });
         using var response = await client.PostAsync("/sign-in", form);
         if ((int)response.StatusCode is not 302)

@@ -13,9 +13,14 @@ public sealed partial class CommissionBook(IDbContextFactory<StudioDb> factory, 
     /// <summary>What differs between two versions, and what an edit changed, is said with these names.</summary>
     public static IReadOnlyDictionary<string, string> Labels { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        [nameof(Commission.Title)] = "What they ask for", [nameof(Commission.Remembers)] = "Whom it remembers", [nameof(Commission.Occasion)] = "Occasion",
-        [nameof(Commission.NeededBy)] = "Needed by", [nameof(Commission.Handover)] = "Collection or delivery", [nameof(Commission.DeliveryAddress)] = "Delivery address",
-        [nameof(Commission.Notes)] = "Notes", [nameof(Commission.Stands)] = "Where it stands",
+        [nameof(Commission.Title)] = "What they ask for",
+        [nameof(Commission.Remembers)] = "Whom it remembers",
+        [nameof(Commission.Occasion)] = "Occasion",
+        [nameof(Commission.NeededBy)] = "Needed by",
+        [nameof(Commission.Handover)] = "Collection or delivery",
+        [nameof(Commission.DeliveryAddress)] = "Delivery address",
+        [nameof(Commission.Notes)] = "Notes",
+        [nameof(Commission.Stands)] = "Where it stands",
     };
 
     /// <summary>

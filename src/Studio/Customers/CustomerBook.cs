@@ -18,7 +18,11 @@ public sealed class CustomerBook(IDbContextFactory<StudioDb> factory, News news)
     /// <summary>What differs between two versions is said with these names.</summary>
     public static IReadOnlyDictionary<string, string> Labels { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        [nameof(Customer.Name)] = "Name", [nameof(Customer.Email)] = "E-mail", [nameof(Customer.Phone)] = "Telephone", [nameof(Customer.Address)] = "Address", [nameof(Customer.Notes)] = "Notes",
+        [nameof(Customer.Name)] = "Name",
+        [nameof(Customer.Email)] = "E-mail",
+        [nameof(Customer.Phone)] = "Telephone",
+        [nameof(Customer.Address)] = "Address",
+        [nameof(Customer.Notes)] = "Notes",
     };
 
     /// <summary>The customers in whose name, e-mail, telephone number or address every typed word stands.</summary>

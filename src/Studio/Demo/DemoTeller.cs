@@ -134,7 +134,14 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         {
             db.Add(new Photo
             {
-                Hash = photo.Hash, KeepsakeId = keepsake.Id, FileName = name + ".jpg", WidthPx = photo.WidthPx, HeightPx = photo.HeightPx, Bytes = photo.Bytes, AddedAt = at, AddedBy = by,
+                Hash = photo.Hash,
+                KeepsakeId = keepsake.Id,
+                FileName = name + ".jpg",
+                WidthPx = photo.WidthPx,
+                HeightPx = photo.HeightPx,
+                Bytes = photo.Bytes,
+                AddedAt = at,
+                AddedBy = by,
             });
         }
     }
@@ -200,9 +207,26 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             var resin = layer.Resin!;
             db.Add(new Pour
             {
-                PieceId = piece.Id, LayerId = layer.Id, LayerOrder = order, LayerName = layer.Name, ResinId = resin.Id, ResinName = resin.Name, ResinLot = "L" + (240 + order).ToString(CultureInfo.InvariantCulture), Colour = layer.Colour,
-                FromMm = grams.FromMm, ToMm = grams.ToMm, PlannedAG = grams.PartAG, PlannedBG = grams.PartBG, ActualAG = Math.Round(grams.PartAG, 1), ActualBG = Math.Round(grams.PartBG, 1), Batches = grams.Batches.Count,
-                RoomC = 21, StartedAt = now.AddHours(-hours), By = by, Sheet = resin.Sheet, SubmitKey = string.Create(CultureInfo.InvariantCulture, $"demo-{piece.Id}-{order}"),
+                PieceId = piece.Id,
+                LayerId = layer.Id,
+                LayerOrder = order,
+                LayerName = layer.Name,
+                ResinId = resin.Id,
+                ResinName = resin.Name,
+                ResinLot = "L" + (240 + order).ToString(CultureInfo.InvariantCulture),
+                Colour = layer.Colour,
+                FromMm = grams.FromMm,
+                ToMm = grams.ToMm,
+                PlannedAG = grams.PartAG,
+                PlannedBG = grams.PartBG,
+                ActualAG = Math.Round(grams.PartAG, 1),
+                ActualBG = Math.Round(grams.PartBG, 1),
+                Batches = grams.Batches.Count,
+                RoomC = 21,
+                StartedAt = now.AddHours(-hours),
+                By = by,
+                Sheet = resin.Sheet,
+                SubmitKey = string.Create(CultureInfo.InvariantCulture, $"demo-{piece.Id}-{order}"),
             });
         }
     }

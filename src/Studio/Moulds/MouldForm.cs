@@ -31,14 +31,26 @@ public sealed class MouldForm : Shell.IEdited
 
     public static MouldForm Of(Mould m) => new()
     {
-        Id = m.Id, Version = m.Version, Name = m.Name, Shape = m.Shape, Owned = m.Owned, Notes = m.Notes, Retired = m.Retired,
+        Id = m.Id,
+        Version = m.Version,
+        Name = m.Name,
+        Shape = m.Shape,
+        Owned = m.Owned,
+        Notes = m.Notes,
+        Retired = m.Retired,
         Dimensions = m.Dimensions.ToDictionary(d => d.Key, d => (double?)d.Value, StringComparer.Ordinal),
     };
 
     /// <summary>The record, from a form that the validator has passed.</summary>
     public Mould ToMould() => new()
     {
-        Id = Id, Version = Version, Name = Name.Trim(), Shape = Shape, Owned = (int)(Owned ?? 0), Notes = Notes.Trim(), Retired = Retired,
+        Id = Id,
+        Version = Version,
+        Name = Name.Trim(),
+        Shape = Shape,
+        Owned = (int)(Owned ?? 0),
+        Notes = Notes.Trim(),
+        Retired = Retired,
         Dimensions = new(Spec.Dimensions, StringComparer.Ordinal),
     };
 

@@ -8,7 +8,11 @@ public static class PlacedStart
     // typical densities [g/ml]: brass and iron from Gere, Mechanics of Materials, table H-1; glass from Callister table B.1; oak from the CRC handbook; cotton from Morton and Hearle table 5.1
     private static readonly Dictionary<string, double> Densities = new(StringComparer.Ordinal)
     {
-        ["brass"] = 8.5, ["iron"] = 7.85, ["glass"] = 2.5, ["wood"] = 0.7, ["textile"] = 1.52,
+        ["brass"] = 8.5,
+        ["iron"] = 7.85,
+        ["glass"] = 2.5,
+        ["wood"] = 0.7,
+        ["textile"] = 1.52,
     };
 
     /// <summary>A keepsake set in: by its mass where a density is known, else as something that takes next to no room, as paper does.</summary>

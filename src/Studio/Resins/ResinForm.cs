@@ -60,12 +60,30 @@ public sealed class ResinForm : Shell.IEdited
     /// <summary>The form filled from what is stored.</summary>
     public static ResinForm Of(Resin r) => new()
     {
-        Id = r.Id, Version = r.Version, Name = r.Name, Class = r.Class, Typical = r.Typical, SheetNote = r.SheetNote,
-        PartsA = r.PartsA, PartsB = r.PartsB, MixBy = r.MixBy,
-        DensityGPerMl = r.DensityGPerMl, DensityAGPerMl = r.DensityAGPerMl, DensityBGPerMl = r.DensityBGPerMl, ViscosityMPas = r.ViscosityMPas,
-        PotLifeMinutes = r.PotLifeMinutes, PotLifeMassG = r.PotLifeMassG, PotLifeAtC = r.PotLifeAtC,
-        MaxPourMm = r.MaxPourMm, MaxBatchG = r.MaxBatchG, HeatDeflectionC = r.HeatDeflectionC, MaxHumidityPercent = r.MaxHumidityPercent,
-        MinC = r.MinC, MaxC = r.MaxC, FactorPer10C = r.FactorPer10C, Retired = r.Retired,
+        Id = r.Id,
+        Version = r.Version,
+        Name = r.Name,
+        Class = r.Class,
+        Typical = r.Typical,
+        SheetNote = r.SheetNote,
+        PartsA = r.PartsA,
+        PartsB = r.PartsB,
+        MixBy = r.MixBy,
+        DensityGPerMl = r.DensityGPerMl,
+        DensityAGPerMl = r.DensityAGPerMl,
+        DensityBGPerMl = r.DensityBGPerMl,
+        ViscosityMPas = r.ViscosityMPas,
+        PotLifeMinutes = r.PotLifeMinutes,
+        PotLifeMassG = r.PotLifeMassG,
+        PotLifeAtC = r.PotLifeAtC,
+        MaxPourMm = r.MaxPourMm,
+        MaxBatchG = r.MaxBatchG,
+        HeatDeflectionC = r.HeatDeflectionC,
+        MaxHumidityPercent = r.MaxHumidityPercent,
+        MinC = r.MinC,
+        MaxC = r.MaxC,
+        FactorPer10C = r.FactorPer10C,
+        Retired = r.Retired,
         Times = [.. r.Times.Select(ResinTimesRow.Of)],
         Packs = [.. r.Packs.Select(p => new ResinPackRow { SizeG = p.SizeG, Price = (double)p.Price })],
     };
@@ -73,12 +91,30 @@ public sealed class ResinForm : Shell.IEdited
     /// <summary>The record, from a form that the validator has passed; rows left wholly empty are dropped.</summary>
     public Resin ToResin() => new()
     {
-        Id = Id, Version = Version, Name = Name.Trim(), Class = Class, Typical = Typical, SheetNote = SheetNote.Trim(),
-        PartsA = PartsA ?? 0, PartsB = PartsB ?? 0, MixBy = MixBy,
-        DensityGPerMl = DensityGPerMl, DensityAGPerMl = DensityAGPerMl, DensityBGPerMl = DensityBGPerMl, ViscosityMPas = ViscosityMPas,
-        PotLifeMinutes = PotLifeMinutes, PotLifeMassG = PotLifeMassG, PotLifeAtC = PotLifeAtC,
-        MaxPourMm = MaxPourMm, MaxBatchG = MaxBatchG, HeatDeflectionC = HeatDeflectionC, MaxHumidityPercent = MaxHumidityPercent,
-        MinC = MinC, MaxC = MaxC, FactorPer10C = FactorPer10C ?? 2, Retired = Retired,
+        Id = Id,
+        Version = Version,
+        Name = Name.Trim(),
+        Class = Class,
+        Typical = Typical,
+        SheetNote = SheetNote.Trim(),
+        PartsA = PartsA ?? 0,
+        PartsB = PartsB ?? 0,
+        MixBy = MixBy,
+        DensityGPerMl = DensityGPerMl,
+        DensityAGPerMl = DensityAGPerMl,
+        DensityBGPerMl = DensityBGPerMl,
+        ViscosityMPas = ViscosityMPas,
+        PotLifeMinutes = PotLifeMinutes,
+        PotLifeMassG = PotLifeMassG,
+        PotLifeAtC = PotLifeAtC,
+        MaxPourMm = MaxPourMm,
+        MaxBatchG = MaxBatchG,
+        HeatDeflectionC = HeatDeflectionC,
+        MaxHumidityPercent = MaxHumidityPercent,
+        MinC = MinC,
+        MaxC = MaxC,
+        FactorPer10C = FactorPer10C ?? 2,
+        Retired = Retired,
         Times = [.. Times.Where(t => !t.Empty && t.AtC is not null).OrderBy(t => t.AtC).Select(t => t.ToTimes())],
         Packs = [.. Packs.Where(p => p is { SizeG: not null, Price: not null }).OrderBy(p => p.SizeG).Select(p => new ResinPack(p.SizeG!.Value, (decimal)p.Price!.Value))],
     };
@@ -107,14 +143,22 @@ public sealed class ResinTimesRow
 
     public static ResinTimesRow Of(CureTimes t) => new()
     {
-        AtC = t.AtCelsius, GelHours = t.GelHours, NextFromHours = t.NextPourFromHours, NextUntilHours = t.NextPourUntilHours,
-        DemouldHours = t.DemouldHours, FullCureHours = t.FullCureHours,
+        AtC = t.AtCelsius,
+        GelHours = t.GelHours,
+        NextFromHours = t.NextPourFromHours,
+        NextUntilHours = t.NextPourUntilHours,
+        DemouldHours = t.DemouldHours,
+        FullCureHours = t.FullCureHours,
     };
 
     public CureTimes ToTimes() => new()
     {
-        AtCelsius = AtC ?? UsualC, GelHours = GelHours, NextPourFromHours = NextFromHours, NextPourUntilHours = NextUntilHours,
-        DemouldHours = DemouldHours, FullCureHours = FullCureHours,
+        AtCelsius = AtC ?? UsualC,
+        GelHours = GelHours,
+        NextPourFromHours = NextFromHours,
+        NextPourUntilHours = NextUntilHours,
+        DemouldHours = DemouldHours,
+        FullCureHours = FullCureHours,
     };
 }
 

@@ -23,8 +23,14 @@ public sealed class AuditBook(IDbContextFactory<StudioDb> factory, SettingsBook 
     // what a record is called, and where it is shown; an entity without a line is called by its own name
     private static readonly Dictionary<string, (string Name, string? Link)> Known = new(StringComparer.Ordinal)
     {
-        ["Commission"] = ("Commission", "/commissions/"), ["Customer"] = ("Customer", "/customers?edit="), ["Piece"] = ("Piece", "/pieces/"), ["Quote"] = ("Price", "/quotes/"),
-        ["StudioSettings"] = ("Settings", null), ["StudioUser"] = ("Person", null), ["Keepsake"] = ("Keepsake", null), ["Pour"] = ("Pour", null),
+        ["Commission"] = ("Commission", "/commissions/"),
+        ["Customer"] = ("Customer", "/customers?edit="),
+        ["Piece"] = ("Piece", "/pieces/"),
+        ["Quote"] = ("Price", "/quotes/"),
+        ["StudioSettings"] = ("Settings", null),
+        ["StudioUser"] = ("Person", null),
+        ["Keepsake"] = ("Keepsake", null),
+        ["Pour"] = ("Pour", null),
     };
 
     /// <summary>The changes in which every typed word stands: who, what kind of record, which field, before or after.</summary>

@@ -11,7 +11,11 @@ public static class Say
 
     private static readonly Dictionary<string, (string Sign, int Digits)> Signs = new(StringComparer.Ordinal)
     {
-        ["GBP"] = ("£", 2), ["EUR"] = ("€", 2), ["USD"] = ("$", 2), ["JPY"] = ("¥", 0), ["KWD"] = ("KWD ", 3),
+        ["GBP"] = ("£", 2),
+        ["EUR"] = ("€", 2),
+        ["USD"] = ("$", 2),
+        ["JPY"] = ("¥", 0),
+        ["KWD"] = ("KWD ", 3),
     };
 
     /// <summary>"150 mm" or "5.91 in".</summary>

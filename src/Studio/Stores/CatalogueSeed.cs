@@ -44,7 +44,12 @@ public sealed class CatalogueSeed : ISeed
         // a later edit of the price writes its own line, so the page knows which prices are still invented
         db.AddRange(materials.Where(m => m.PackPrice > 0).Select(m => new AuditEntry
         {
-            At = db.Now, By = "catalogue", Entity = nameof(Material), EntityId = FormattableString.Invariant($"{m.Id}"), Act = Act, Changes = """{"PackPrice":[null,"invented"]}""",
+            At = db.Now,
+            By = "catalogue",
+            Entity = nameof(Material),
+            EntityId = FormattableString.Invariant($"{m.Id}"),
+            Act = Act,
+            Changes = """{"PackPrice":[null,"invented"]}""",
         }));
         await db.SaveChangesAsync();
         await together.CommitAsync();

@@ -29,15 +29,33 @@ public sealed class MaterialForm : Shell.IEdited
 
     public static MaterialForm Of(Material m) => new()
     {
-        Id = m.Id, Version = m.Version, Name = m.Name, Kind = m.Kind, Unit = m.Unit, DensityGPerMl = m.DensityGPerMl, DensitySource = m.DensitySource,
-        PackingFraction = m.PackingFraction, PackSize = m.PackSize, PackPrice = (double)m.PackPrice, Retired = m.Retired,
+        Id = m.Id,
+        Version = m.Version,
+        Name = m.Name,
+        Kind = m.Kind,
+        Unit = m.Unit,
+        DensityGPerMl = m.DensityGPerMl,
+        DensitySource = m.DensitySource,
+        PackingFraction = m.PackingFraction,
+        PackSize = m.PackSize,
+        PackPrice = (double)m.PackPrice,
+        Retired = m.Retired,
     };
 
     /// <summary>The record, from a form that the validator has passed.</summary>
     public Material ToMaterial() => new()
     {
-        Id = Id, Version = Version, Name = Name.Trim(), Kind = Kind, Unit = Unit, DensityGPerMl = DensityGPerMl, DensitySource = DensitySource.Trim(),
-        PackingFraction = PackingFraction, PackSize = PackSize ?? 1, PackPrice = (decimal)(PackPrice ?? 0), Retired = Retired,
+        Id = Id,
+        Version = Version,
+        Name = Name.Trim(),
+        Kind = Kind,
+        Unit = Unit,
+        DensityGPerMl = DensityGPerMl,
+        DensitySource = DensitySource.Trim(),
+        PackingFraction = PackingFraction,
+        PackSize = PackSize ?? 1,
+        PackPrice = (decimal)(PackPrice ?? 0),
+        Retired = Retired,
     };
 }
 

@@ -65,8 +65,23 @@ public sealed class Scene(IDbContextFactory<StudioDb> factory, TimeProvider cloc
         var from = order == 0 ? 0 : piece.Layers.Single(l => l.Order == order - 1).ToMm!.Value;
         db.Add(new Pour
         {
-            PieceId = pieceId, LayerId = layer.Id, LayerOrder = order, LayerName = layer.Name, ResinId = layer.ResinId, ResinName = layer.Resin!.Name, Colour = layer.Colour, FromMm = from, ToMm = layer.ToMm!.Value,
-            PlannedAG = 100, PlannedBG = 50, ActualAG = 100, ActualBG = 50, StartedAt = startedAt, By = "Test maker", Sheet = sheet ?? layer.Resin.Sheet, SubmitKey = Guid.NewGuid().ToString("N"),
+            PieceId = pieceId,
+            LayerId = layer.Id,
+            LayerOrder = order,
+            LayerName = layer.Name,
+            ResinId = layer.ResinId,
+            ResinName = layer.Resin!.Name,
+            Colour = layer.Colour,
+            FromMm = from,
+            ToMm = layer.ToMm!.Value,
+            PlannedAG = 100,
+            PlannedBG = 50,
+            ActualAG = 100,
+            ActualBG = 50,
+            StartedAt = startedAt,
+            By = "Test maker",
+            Sheet = sheet ?? layer.Resin.Sheet,
+            SubmitKey = Guid.NewGuid().ToString("N"),
         });
         piece.Stage = Making.Casting;
         piece.Commission!.Stands = Standing.Making;
@@ -108,7 +123,18 @@ public sealed class Scene(IDbContextFactory<StudioDb> factory, TimeProvider cloc
     // 2 : 1 by weight, so that half of A is B
     private static Resin Resin(CureSheet sheet) => new()
     {
-        Name = "Test casting resin", DensityGPerMl = 1.1, PartsA = 2, PartsB = 1, PotLifeMinutes = 30, PotLifeMassG = 100, MaxPourMm = 200, MaxBatchG = 20_000, Times = [.. sheet.Times], FactorPer10C = sheet.FactorPer10C, MinC = sheet.MinC, MaxC = sheet.MaxC,
+        Name = "Test casting resin",
+        DensityGPerMl = 1.1,
+        PartsA = 2,
+        PartsB = 1,
+        PotLifeMinutes = 30,
+        PotLifeMassG = 100,
+        MaxPourMm = 200,
+        MaxBatchG = 20_000,
+        Times = [.. sheet.Times],
+        FactorPer10C = sheet.FactorPer10C,
+        MinC = sheet.MinC,
+        MaxC = sheet.MaxC,
     };
 
     private static Mould Mould(string shape, double sizeMm) => new()

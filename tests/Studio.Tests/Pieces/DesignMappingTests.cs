@@ -2,8 +2,8 @@ using Studio.Engine;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 using Studio.Engine.Resins;
-using Mould = Studio.Moulds.Mould;
 using Studio.Pieces;
+using Mould = Studio.Moulds.Mould;
 
 namespace Studio.Tests.Pieces;
 

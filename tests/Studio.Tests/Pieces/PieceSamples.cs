@@ -51,7 +51,12 @@ internal static class PieceSamples
         mould.Id = 1;
         return new Piece
         {
-            Id = 7, Name = "Whistle pyramid", MouldId = 1, Mould = mould, WastePercent = 3, WastePerBatchG = 5,
+            Id = 7,
+            Name = "Whistle pyramid",
+            MouldId = 1,
+            Mould = mould,
+            WastePercent = 3,
+            WastePerBatchG = 5,
             Layers =
             [
                 new PieceLayer { Id = 1, Order = 0, Name = "Blue", ResinId = 1, Resin = casting, ToMm = 40, Additions = [new LayerAddition(null, "Blue pigment", 2, 1.5)] },
@@ -63,8 +68,16 @@ internal static class PieceSamples
 
     public static PieceDesk Desk(Piece piece, KeepsakeShelf? shelf = null, params PouredLayer[] poured) => new()
     {
-        Piece = piece, ReadAs = DesignText.Write(piece), CommissionNumber = "26-014", CommissionTitle = "", Remembers = "",
-        Moulds = [piece.Mould!], Resins = [.. piece.Layers.Select(l => l.Resin!).DistinctBy(r => r.Id)], Materials = [], Keepsakes = shelf ?? KeepsakeShelf.Empty, Poured = poured,
+        Piece = piece,
+        ReadAs = DesignText.Write(piece),
+        CommissionNumber = "26-014",
+        CommissionTitle = "",
+        Remembers = "",
+        Moulds = [piece.Mould!],
+        Resins = [.. piece.Layers.Select(l => l.Resin!).DistinctBy(r => r.Id)],
+        Materials = [],
+        Keepsakes = shelf ?? KeepsakeShelf.Empty,
+        Poured = poured,
     };
 
     public static Task<List<CommissionEvent>> StoryAsync(StudioDb db) => db.Set<CommissionEvent>().AsNoTracking().ToListAsync();
