@@ -22,7 +22,7 @@ internal static class Measure
             await BigStudio.MakeAsync(folder);
             await ShelfAsync(folder);
             await PageAsync(folder);
-            QuoteCost.Run();
+            await QuoteCost.RunAsync();
             return 0;
         }
         finally
@@ -33,7 +33,7 @@ internal static class Measure
     }
 
     /// <summary>Prints the medians of both, taken turn and turn about, and their ratio.</summary>
-    public static async Task CompareAsync(string name, string ours, Func<Task> run, string other, Func<Task> against, double aim, int rounds)
+    public static async Task CompareAsync(string name, string ours, Func<Task> run, string other, Func<Task> against, double? aim, int rounds)
     {
         List<double> a = [], b = [];
         for (var i = 0; i < rounds + (rounds / 4); i++)
@@ -49,7 +49,7 @@ internal static class Measure
         a.Sort();
         b.Sort();
         var (x, y) = (a[a.Count / 2], b[b.Count / 2]);
-        Say(string.Create(CultureInfo.InvariantCulture, $"{name}: {ours} {x:0.000} ms (95 % under {a[(int)(a.Count * 0.95)]:0.000}), {other} {y:0.000} ms, ratio {x / y:0.00} (aim at most {aim:0.0#})"));
+        Say(string.Create(CultureInfo.InvariantCulture, $"{name}: {ours} {x:0.000} ms (95 % under {a[(int)(a.Count * 0.95)]:0.000}), {other} {y:0.000} ms, ratio {x / y:0.00}{(aim is { } most ? $" (aim at most {most})" : "")}"));
     }
 
     private static async Task ShelfAsync(string folder)

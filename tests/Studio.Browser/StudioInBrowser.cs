@@ -111,9 +111,9 @@ public static class PageSteps
     public static Task ReadyAsync(this IPage page) =>
         Assertions.Expect(page.Locator("#ready[data-interactive=true]")).ToBeAttachedAsync();
 
-    public static async Task ShotAsync(this IPage page, string name)
+    public static async Task ShotAsync(this IPage page, string name, int settleMs = 400)
     {
-        await page.WaitForTimeoutAsync(400);
+        await page.WaitForTimeoutAsync(settleMs);
         await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = true });
     }
 }
