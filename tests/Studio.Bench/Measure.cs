@@ -79,6 +79,12 @@ internal static class Measure
             await response.Content.ReadAsByteArrayAsync();
         }
 
+        // a page that stumbled is fast too: what is measured must be the shelf
+        if (!(await client.GetStringAsync("/")).Contains("data-piece", StringComparison.Ordinal))
+        {
+            throw new InvalidOperationException("The shelf's page shows no piece.");
+        }
+
         await CompareAsync("Full page", "shelf", () => Get("/"), "empty page", () => Get("/not-found"), 2.5, 100);
     }
 
