@@ -12,7 +12,17 @@ internal static class QuoteCost
     {
         var form = new QuoteForm
         {
-            OverheadMonthly = 320, BenchHoursPerMonth = 80, RemakePercent = 5, Packaging = 6, Delivery = 9, FeePercent = 1.5m, FeeFixed = 0.2m, MarginPercent = 30, TaxPercent = 20, RoundTo = 5, DepositPercent = 50,
+            OverheadMonthly = 320,
+            BenchHoursPerMonth = 80,
+            RemakePercent = 5,
+            Packaging = 6,
+            Delivery = 9,
+            FeePercent = 1.5m,
+            FeeFixed = 0.2m,
+            MarginPercent = 30,
+            TaxPercent = 20,
+            RoundTo = 5,
+            DepositPercent = 50,
             Bought = [.. Enumerable.Range(1, 12).Select(i => new BoughtRow { Kind = "inclusion", Name = $"Thing {i}", Unit = "g", Used = 12.5m * i, PackSize = 1000, PackPrice = 27 })],
             Work = [.. Enumerable.Range(1, 6).Select(i => new WorkRow { Name = $"Task {i}", Minutes = 20 * i, RatePerHour = 22 })],
         };

@@ -19,11 +19,24 @@ internal sealed class QuoteScene : IDisposable
         using var db = Database.Open();
         db.Add(new StudioSettings
         {
-            TaxPercent = 20, LabourRatePerHour = 30, OverheadMonthly = 0, MarginPercent = 40, RemakePercent = 0, DepositPercent = 50, RoundTo = 0.01m, PackagingCost = 4, DeliveryCost = 9, TimeZone = "Europe/London",
+            TaxPercent = 20,
+            LabourRatePerHour = 30,
+            OverheadMonthly = 0,
+            MarginPercent = 40,
+            RemakePercent = 0,
+            DepositPercent = 50,
+            RoundTo = 0.01m,
+            PackagingCost = 4,
+            DeliveryCost = 9,
+            TimeZone = "Europe/London",
         });
         var resin = new Resin
         {
-            Name = "Clear", DensityGPerMl = 1.1, PartsA = 2, PartsB = 1, Packs = [new(1000, 20), new(200, 6), new(5000, 75)],
+            Name = "Clear",
+            DensityGPerMl = 1.1,
+            PartsA = 2,
+            PartsB = 1,
+            Packs = [new(1000, 20), new(200, 6), new(5000, 75)],
         };
         var mica = new Material { Name = "Mica", Kind = "pigment", Unit = "g", DensityGPerMl = 2.8, PackSize = 50, PackPrice = 10 };
         var sand = new Material { Name = "Sand", Kind = "stone", Unit = "g", DensityGPerMl = 2.65, PackingFraction = 0.5, PackSize = 1000, PackPrice = 4 };
@@ -32,7 +45,13 @@ internal sealed class QuoteScene : IDisposable
         var commission = new Commission { Number = "26-001", Title = "A block", Remembers = "Isolde", Customer = new Customer { Name = "Ansel", Email = "a@post.example", CreatedAt = db.Now }, CreatedAt = db.Now, Handover = "collection" };
         var piece = new Piece
         {
-            Name = "Block", Mould = mould, Commission = commission, WastePercent = 5, WastePerBatchG = 9, CreatedAt = db.Now, Tasks = [new("Sand and polish", 60)],
+            Name = "Block",
+            Mould = mould,
+            Commission = commission,
+            WastePercent = 5,
+            WastePerBatchG = 9,
+            CreatedAt = db.Now,
+            Tasks = [new("Sand and polish", 60)],
             Layers = [new PieceLayer { Name = "Clear", Resin = resin, ThicknessMm = 20 }],
         };
         db.AddRange(mica, sand, light, piece);
