@@ -50,6 +50,12 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
             await Assertions.Expect(page.Locator("h1")).ToHaveCountAsync(1);
             await page.WaitForTimeoutAsync(150);
             await AxeAsync(page, at, complaints);
+            // text that the page's author meant to be computed: @Name( or {Name} in a sentence
+            if (System.Text.RegularExpressions.Regex.IsMatch(await page.Locator("main").InnerTextAsync(), @"@\w+\(|\{\w+\}", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)))
+            {
+                complaints.Add($"{at}: code stands in a sentence");
+            }
+
             var over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
             if (over > 1)
             {

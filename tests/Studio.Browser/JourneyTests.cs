@@ -275,6 +275,9 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
             await page.Locator("#add-reading").ClickAsync();
             await Assertions.Expect(page.Locator("#left-" + name)).Not.ToHaveTextAsync(left);
         }
+
+        await Assertions.Expect(page.GetByText("the ratio").First).ToBeVisibleAsync();
+        (await page.Locator("main").InnerTextAsync()).ShouldNotContain("@", Case.Sensitive, "no code stands in a sentence");
     }
 
     private static async Task NextAsync(IPage page, string label)

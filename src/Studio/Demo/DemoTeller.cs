@@ -71,7 +71,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             var made = Piece(commission, piece, keepsakes);
             await db.SaveChangesAsync();
             Pours(made, piece);
-            Price(commission, made, story, asked);
+            await PriceAsync(commission, made, story, asked);
         }
 
         await db.SaveChangesAsync();
@@ -231,7 +231,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         }
     }
 
-    private void Price(Commission commission, Piece piece, DemoCommission story, DateTime asked)
+    private async Task PriceAsync(Commission commission, Piece piece, DemoCommission story, DateTime asked)
     {
         if (story.Price is null)
         {
@@ -253,9 +253,10 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         }
 
         db.Add(quote);
+        await db.SaveChangesAsync();
         if (story.DepositPaid && quote.Result is { } result)
         {
-            db.Add(new Payment { CommissionId = commission.Id, Amount = result.Deposit, Currency = quote.Currency, PaidAt = asked.AddDays(4), How = "bank transfer", By = by, SubmitKey = "demo-" + commission.Number });
+            db.Add(new Payment { CommissionId = commission.Id, QuoteId = quote.Id, Amount = result.Deposit, Currency = quote.Currency, PaidAt = asked.AddDays(4), How = "bank transfer", By = by, SubmitKey = "demo-" + commission.Number });
             Say(commission, asked.AddDays(4), "payment", "The deposit came by bank transfer.");
         }
     }

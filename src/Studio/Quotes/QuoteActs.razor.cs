@@ -37,7 +37,7 @@ public partial class QuoteActs
     [Inject]
     private Who Who { get; set; } = default!;
 
-    private IEnumerable<Payment> Paid => View.Payments.Where(p => p.QuoteId == View.Quote.Id);
+    private IReadOnlyList<Payment> Paid => View.Payments;
 
     private string Mail => $"mailto:{Uri.EscapeDataString(View.Commission.Customer!.Email)}?subject={Uri.EscapeDataString($"Your piece in memory of {View.Commission.Remembers}")}&body={Uri.EscapeDataString($"Dear {View.Commission.Customer.Name},\n\nhere is what we would make, and what it would cost: {Say.Money(View.Quote.Result?.Total ?? 0, View.Quote.Currency)}. The paper with this mail says all of it; the offer stands until {View.Quote.ValidUntil.ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}.\n\nIf anything should be different, tell us.")}";
 

@@ -86,7 +86,7 @@ public sealed partial class QuoteBook
         }
 
         // amounts are ten-thousandths in the database, so they are added up here and not by it
-        var paid = (await db.Set<Payment>().Where(p => p.CommissionId == quote.CommissionId && p.QuoteId == id && !p.Withdrawn).ToListAsync()).Sum(p => p.Amount);
+        var paid = (await PaymentsAsync(db, quote)).Where(p => !p.Withdrawn).Sum(p => p.Amount);
         if (paid + amount > result.Total)
         {
             return Saved.Refused($"That is more than they owe: {Say.Money(result.Total - paid, quote.Currency)} of {Total(quote)} is still to come. Check the amount.");

@@ -70,7 +70,7 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
             piece.Commission!,
             [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt }).ToListAsync())
                 .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt))],
-            await db.Set<Payment>().Where(p => p.CommissionId == quote.CommissionId).OrderBy(p => p.PaidAt).ToListAsync(),
+            await PaymentsAsync(db, quote),
             quote.State is QuoteState.Draft or QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [],
             quote.State is QuoteState.Sent && quote.ValidUntil < today,
             zone,
@@ -165,6 +165,13 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
         news.Tell(News.Commission, quote.CommissionId);
         return Saved.Done(id);
     });
+
+    // money stays with the piece when its price gets a new version
+    private static async Task<List<Payment>> PaymentsAsync(StudioDb db, Quote quote)
+    {
+        var versions = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).Select(q => q.Id).ToListAsync();
+        return await db.Set<Payment>().Where(p => p.CommissionId == quote.CommissionId && (p.QuoteId == null || versions.Contains(p.QuoteId.Value))).OrderBy(p => p.PaidAt).ToListAsync();
+    }
 
     private static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);

@@ -123,6 +123,18 @@ public sealed class QuoteBookTests : IDisposable
     }
 
     [Fact]
+    public async Task Money_stays_with_the_piece_when_its_price_gets_a_new_version()
+    {
+        var first = await scene.SentAsync();
+        await scene.Book.PayAsync(first.Quote.Id, "deposit", 48.80m, "in cash", "key-1", "maker");
+        var second = (await scene.Book.ViewAsync((await scene.Book.RenewAsync(first.Quote.Id, "maker")).Id))!;
+        second.Payments.Single().Amount.ShouldBe(48.80m);
+        var tooMuch = await scene.Book.PayAsync(second.Quote.Id, "balance", 48.81m, "in cash", "key-2", "maker");
+        tooMuch.Ok.ShouldBeFalse();
+        tooMuch.Words.ShouldContain("£48.80");
+    }
+
+    [Fact]
     public async Task A_new_version_replaces_the_old_one_once_it_is_sent()
     {
         var first = await scene.SentAsync();
