@@ -6,9 +6,9 @@ namespace Studio.Shelf;
 /// <summary>The first sentence of the shelf: which piece needs hands next, when, and why.</summary>
 /// <param name="Words">One sentence.</param>
 /// <param name="Then">A second, smaller one: the time left, what it rests on, or what could be done meanwhile.</param>
-/// <param name="PieceId">Whose bench to go to; null when nobody is needed.</param>
+/// <param name="First">The piece it speaks of; null when nobody is needed.</param>
 /// <param name="Pressing">Overdue or closing.</param>
-public sealed record ShelfLead(string Words, string Then, int? PieceId, bool Pressing)
+public sealed record ShelfLead(string Words, string Then, ShelfPiece? First, bool Pressing)
 {
     internal static ShelfLead Of(IReadOnlyList<Standee> pieces, DateTime now, TimeZoneInfo zone)
     {
@@ -22,7 +22,7 @@ public sealed record ShelfLead(string Words, string Then, int? PieceId, bool Pre
         var (next, name) = (first.Next, first.Piece.Name);
         var pressing = next.Urgency is Urgency.Overdue or Urgency.Closing;
         var words = new ClockWords(now, zone);
-        return new(Sentence(next, name, words), Left(next, now) + Meanwhile(pieces, first), first.Piece.Id, pressing);
+        return new(Sentence(next, name, words), Left(next, now) + Meanwhile(pieces, first), first.Piece, pressing);
     }
 
     private static string Sentence(NextAct next, string name, ClockWords words) => next.Kind switch

@@ -1,3 +1,7 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Authorization;
 using Studio.Bench;
 using Studio.Data;
 using Studio.Settings;
@@ -5,7 +9,7 @@ using Studio.Settings;
 namespace Studio.Shelf;
 
 /// <summary>Home: what stands on the shelf, who needs hands next, and why. Redraws itself on every browser.</summary>
-public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, News news, TimeProvider clock) : IDisposable
+public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, News news, TimeProvider clock, IAuthorizationService rights) : IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
@@ -16,6 +20,10 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
     private ITimer? timer;
     private int asked;
     private bool gone;
+    private bool makes;
+
+    [CascadingParameter]
+    private Task<AuthenticationState>? Signed { get; set; }
 
     public void Dispose()
     {
@@ -33,6 +41,7 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
             timer = clock.CreateTimer(state => _ = InvokeAsync(Tick), null, Beat, Beat);
         }
 
+        makes = Signed is not null && (await rights.AuthorizeAsync((await Signed).User, "making")).Succeeded;
         zone = await settings.ZoneAsync();
         await LoadAsync();
     }
@@ -67,6 +76,11 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
             StateHasChanged();
         }
     }
+
+    // the bench is the makers' room; who may not enter it goes to the commission
+    private string Way(ShelfPiece piece) => makes
+        ? string.Create(CultureInfo.InvariantCulture, $"/pieces/{piece.Id}/bench")
+        : string.Create(CultureInfo.InvariantCulture, $"/commissions/{piece.CommissionId}");
 
     private string Hour(Standee s) => s.Next switch
     {

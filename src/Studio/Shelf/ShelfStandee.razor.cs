@@ -18,6 +18,10 @@ public sealed partial class ShelfStandee
     [Parameter, EditorRequired]
     public Standee Piece { get; set; } = default!;
 
+    /// <summary>Where its tag leads.</summary>
+    [Parameter, EditorRequired]
+    public string Way { get; set; } = "";
+
     [Parameter]
     public DateTime Now { get; set; }
 

@@ -15,6 +15,7 @@ public sealed class ShelfPageTests : BunitContext
 {
     private readonly StudioDatabase studio = new();
     private readonly Scene scene;
+    private readonly Bunit.TestDoubles.BunitAuthorizationContext signedIn;
 
     public ShelfPageTests()
     {
@@ -23,7 +24,8 @@ public sealed class ShelfPageTests : BunitContext
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
         Services.AddScoped<ShelfBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
-        AddAuthorization().SetAuthorized("maker");
+        signedIn = AddAuthorization().SetAuthorized("maker");
+        signedIn.SetPolicies("making");
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 
@@ -69,6 +71,30 @@ public sealed class ShelfPageTests : BunitContext
         page.WaitForAssertion(() => page.Find(".left").TextContent.ShouldBe("in 5 hours 30 minutes"));
         studio.Clock.Advance(TimeSpan.FromHours(5.5));
         page.WaitForAssertion(() => page.Find("#lead").TextContent.ShouldContain("Pour heather band into Heather pyramid"));
+    }
+
+    [Fact]
+    public async Task A_makers_tag_leads_to_the_bench()
+    {
+        var id = await scene.PieceAsync();
+        var page = Render<ShelfPage>();
+        page.WaitForElement(".paper").GetAttribute("href").ShouldBe($"/pieces/{id}/bench");
+        page.Find(".top .btn").TextContent.ShouldBe("Go to its bench");
+    }
+
+    // the front desk may not enter the bench: no tag of theirs leads to a closed door
+    [Fact]
+    public async Task The_front_desks_tag_leads_to_the_commission()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now.AddHours(-8));
+        signedIn.SetPolicies();
+        var page = Render<ShelfPage>();
+        page.WaitForElement(".paper");
+        var commission = (await scene.AllAsync<Studio.Pieces.Piece>()).Single().CommissionId;
+        page.FindAll(".paper, .top .btn, .day a").Select(a => a.GetAttribute("href")).ShouldBe(Enumerable.Repeat($"/commissions/{commission}", 3));
+        page.Find(".top .btn").TextContent.ShouldBe("Open its commission");
     }
 
     [Fact]
