@@ -1,5 +1,6 @@
 using Studio.Engine.Json;
 using Studio.Engine.Layers;
+using Studio.Engine.Meshes;
 using Studio.Engine.Price;
 
 namespace Studio.Engine;
@@ -8,17 +9,18 @@ namespace Studio.Engine;
 public static class Calculations
 {
     /// <summary>Name to function. None of them throws for any text.</summary>
-    public static IReadOnlyDictionary<string, Func<string, Answer>> All { get; } = new Dictionary<string, Func<string, Answer>>(StringComparer.Ordinal)
+    public static IReadOnlyDictionary<string, Func<string, OpenMesh, Answer>> All { get; } = new Dictionary<string, Func<string, OpenMesh, Answer>>(StringComparer.Ordinal)
     {
-        ["layers"] = text => Answer.Of(LayersJson.Run(text), Written.Text),
-        ["cure"] = _ => NotYet("cure"),
-        ["heat"] = _ => NotYet("heat"),
-        ["price"] = text => Answer.Of(PriceJson.Run(text), PriceJson.Write),
+        ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
+        ["cure"] = (_, _) => NotYet("cure"),
+        ["heat"] = (_, _) => NotYet("heat"),
+        ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
 
     /// <summary>Runs a calculation by name; an unknown name is an answer too.</summary>
-    public static Answer Run(string what, string text) =>
-        All.TryGetValue(what, out var calculation) ? calculation(text) : Answer.Refused("", $"{(what.Length == 0 ? "Name a calculation" : $"There is no calculation '{what}'")}. There are: {string.Join(", ", All.Keys)}.");
+    /// <param name="open">Opens the mesh that an input names; without it none can be named.</param>
+    public static Answer Run(string what, string text, OpenMesh? open = null) =>
+        All.TryGetValue(what, out var calculation) ? calculation(text, open ?? (name => (null, $"The mesh '{name}' cannot be opened from here."))) : Answer.Refused("", $"{(what.Length == 0 ? "Name a calculation" : $"There is no calculation '{what}'")}. There are: {string.Join(", ", All.Keys)}.");
 
     private static Answer NotYet(string what) => Answer.Refused("", $"The calculation '{what}' is not here yet; it comes with a later version.");
 }

@@ -87,6 +87,9 @@ internal sealed class Fields
         return Complain(name, $"Must be a text in quotation marks; {Kind(value)} was given.", "");
     }
 
+    /// <summary>A text, or null when left out.</summary>
+    public string? OptionalText(string name) => Given(name) is null ? null : Text(name);
+
     /// <summary>A number that must be given; NaN when it is not.</summary>
     public double Number(string name) => Required(name) is { } value ? Number(name, value) : double.NaN;
 

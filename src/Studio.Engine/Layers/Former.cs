@@ -41,9 +41,8 @@ internal sealed class Former
         return start < toMm ? Clearance(spec, mould, start, toMm) : null;
     }
 
-    // a wall's distance is linear or bulges outwards in between, so the ends decide
-    private static double Clearance(FormerSpec spec, Mould mould, double fromMm, double toMm) => Math.Min(
-        mould.ClearanceMm(spec.OuterWidthMm, spec.OuterDepthMm, fromMm), mould.ClearanceMm(spec.OuterWidthMm, spec.OuterDepthMm, toMm));
+    private static double Clearance(FormerSpec spec, Mould mould, double fromMm, double toMm) =>
+        mould.ClearanceMm(spec.OuterWidthMm, spec.OuterDepthMm, fromMm, toMm);
 
     private static bool CheckWall(FormerSpec spec, InputErrors errors)
     {

@@ -1,4 +1,5 @@
 using Studio.Engine.Json;
+using Studio.Engine.Meshes;
 using Studio.Engine.Moulds;
 using Studio.Engine.Resins;
 
@@ -8,17 +9,17 @@ namespace Studio.Engine.Layers;
 internal static class LayersJson
 {
     /// <summary>JSON text to a result or every error at once.</summary>
-    public static Outcome<LayersResult> Run(string text)
+    public static Outcome<LayersResult> Run(string text, OpenMesh open)
     {
         var errors = new InputErrors();
-        return Fields.Parse(text, errors) is { } fields ? LayersCalculation.Run(Read(fields), errors) : Outcome<LayersResult>.Refused(errors.All);
+        return Fields.Parse(text, errors) is { } fields ? LayersCalculation.Run(Read(fields, open, errors), errors) : Outcome<LayersResult>.Refused(errors.All);
     }
 
-    private static LayersInput Read(Fields fields)
+    private static LayersInput Read(Fields fields, OpenMesh open, InputErrors errors)
     {
         var input = new LayersInput
         {
-            Mould = fields.Object("mould", MouldJson.Read),
+            Mould = fields.Object("mould", f => MouldJson.Read(f, open, errors)),
             Resins = fields.Map("resins", ResinJson.Read),
             Layers = fields.List("layers", Layer),
             Former = fields.OptionalObject("former", Former),

@@ -3,7 +3,7 @@ namespace Studio.Engine.Moulds;
 /// <summary>A round mould with straight walls: a cone, a cut cone, or a cylinder when both diameters are equal.</summary>
 public sealed class ConeMould : TaperedMould
 {
-    private const int CirclePoints = 72;
+    private const int CirclePoints = 180;
 
     private readonly double bottomMm;
     private readonly double growth;
@@ -12,7 +12,7 @@ public sealed class ConeMould : TaperedMould
         : base(Kind, heightMm, Area(bottomMm, (topMm - bottomMm) / heightMm), (topMm - bottomMm) / heightMm / 2)
     {
         (this.bottomMm, growth) = (bottomMm, (topMm - bottomMm) / heightMm);
-        Outline = new Outline(RadiusMm, Circle);
+        Outline = new Outline(RadiusMm, z => Circle(RadiusMm(z), CirclePoints));
     }
 
     /// <summary>Key, words and dimensions of this shape.</summary>
@@ -37,10 +37,4 @@ public sealed class ConeMould : TaperedMould
         (Math.PI / 4 * bottom * bottom, Math.PI / 2 * bottom * growth, Math.PI / 4 * growth * growth);
 
     private double RadiusMm(double zMm) => (bottomMm + (growth * Height(zMm))) / 2;
-
-    private IReadOnlyList<PlanPoint> Circle(double zMm)
-    {
-        var radius = RadiusMm(zMm);
-        return [.. Enumerable.Range(0, CirclePoints).Select(k => 2 * Math.PI * k / CirclePoints).Select(a => new PlanPoint(radius * Math.Cos(a), radius * Math.Sin(a)))];
-    }
 }

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Studio.Engine.Meshes;
 
 namespace Studio.Engine.Moulds;
 
@@ -47,6 +48,39 @@ public abstract class Mould
     /// <param name="depthMm">Box along y [mm].</param>
     /// <param name="zMm">Height [mm].</param>
     public abstract double ClearanceMm(double widthMm, double depthMm, double zMm);
+
+    /// <summary>The smallest room between a centred upright box and the wall anywhere between two heights [mm].</summary>
+    /// <remarks>Straight and outward bulging walls are nearest at one of the ends; shapes that are neither look in between as well.</remarks>
+    public virtual double ClearanceMm(double widthMm, double depthMm, double fromMm, double toMm) =>
+        Math.Min(ClearanceMm(widthMm, depthMm, fromMm), ClearanceMm(widthMm, depthMm, toMm));
+
+    /// <summary>Height up to which a volume [ml] fills the mould [mm]; the rim where it holds no more.</summary>
+    public virtual double HeightAtMl(double volumeMl)
+    {
+        var (low, high) = (0.0, HeightMm);
+        if (volumeMl >= CapacityMl)
+        {
+            return high;
+        }
+
+        for (var middle = high / 2; middle > low && middle < high; middle = low + ((high - low) / 2))
+        {
+            (low, high) = VolumeMl(middle) < volumeMl ? (middle, high) : (low, middle);
+        }
+
+        return high;
+    }
+
+    /// <summary>Heights [mm] whose outlines, joined by straight lines, are the wall; more of them where it is curved.</summary>
+    public virtual IReadOnlyList<double> SurfaceHeightsMm => [0, HeightMm];
+
+    /// <summary>The wall with bottom and open top as a closed mesh, for cuts by a plane and for turning views; round walls come as fine facets.</summary>
+    public virtual TriangleMesh Surface() =>
+        Loft.Through([.. SurfaceHeightsMm.Select(z => (IReadOnlyList<Point3>)[.. Outline.PlanAt(z).Select(p => new Point3(p.XMm, p.YMm, z))])]);
+
+    /// <summary>A circle as a fine polygon, anticlockwise.</summary>
+    protected static IReadOnlyList<PlanPoint> Circle(double radiusMm, int points) =>
+        [.. Enumerable.Range(0, points).Select(k => 2 * Math.PI * k / points).Select(a => new PlanPoint(radiusMm * Math.Cos(a), radiusMm * Math.Sin(a)))];
 
     /// <summary>Refuses heights outside the mould; a sum that misses the rim by rounding is the rim.</summary>
     protected double Height(double zMm) => Math.Min(Require.Within(zMm, 0, HeightMm * (1 + Rounding), "mm"), HeightMm);

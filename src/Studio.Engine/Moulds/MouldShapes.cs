@@ -4,7 +4,8 @@ namespace Studio.Engine.Moulds;
 public static class MouldShapes
 {
     /// <summary>The shapes in the order a form offers them.</summary>
-    public static IReadOnlyList<MouldShape> All { get; } = [PyramidMould.Kind, CuboidMould.Kind, PrismMould.Kind, ConeMould.Kind];
+    public static IReadOnlyList<MouldShape> All { get; } = 
+        [PyramidMould.Kind, CuboidMould.Kind, PrismMould.Kind, ConeMould.Kind, SphereMould.Sphere, SphereMould.Dome, MeasuredMould.Kind, MeshMould.Kind];
 
     /// <summary>The keys as a phrase for messages.</summary>
     public static string Keys => string.Join(", ", All.Select(s => s.Key));
@@ -33,13 +34,16 @@ public static class MouldShapes
         var unknown = spec.Dimensions.Keys.Where(k => shape.Dimensions.All(d => !string.Equals(d.Name, k, StringComparison.Ordinal))).ToList();
         foreach (var name in unknown)
         {
-            errors.Add($"{path}.{name}", $"The shape '{shape.Key}' has no field '{name}'. It has: {string.Join(", ", shape.Dimensions.Select(d => d.Name))}.");
+            errors.Add($"{path}.{name}", $"The shape '{shape.Key}' has no field '{name}'. It has: {string.Join(", ", MouldJson.FieldsOf(shape))}.");
         }
 
         var sizes = new Dictionary<string, double>(StringComparer.Ordinal);
-        var complaints = shape.Dimensions.Select(d => Take(d, spec, sizes) is { } said ? new InputError($"{path}.{d.Name}", said) : null).OfType<InputError>().ToList();
-        complaints.ForEach(c => errors.Add(c.Path, c.Message));
-        return unknown.Count + complaints.Count == 0 ? shape.Make(sizes) : null;
+        var complaints = shape.Dimensions.Select(d => (d.Name, Message: Take(d, spec, sizes))).Where(c => c.Message is not null).Select(c => (c.Name, Message: c.Message!)).ToList();
+        complaints = complaints.Count == 0 ? [.. shape.Complaints(sizes)] : complaints;
+        complaints.ForEach(c => errors.Add($"{path}.{c.Name}", c.Message));
+        var scaled = errors.Within(path + ".volumeFactor", spec.VolumeFactor, 0.5, 2, "");
+        var mould = unknown.Count + complaints.Count > 0 || !scaled ? null : shape.FromSpec is { } from ? from(spec, path, errors) : shape.Make(sizes);
+        return mould is null || spec.VolumeFactor == 1 ? mould : new ScaledMould(mould, spec.VolumeFactor);
     }
 
     private static string? Take(Dimension dimension, MouldSpec spec, Dictionary<string, double> sizes)

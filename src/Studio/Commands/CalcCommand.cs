@@ -11,6 +11,7 @@ namespace Studio.Commands;
 internal static class CalcCommand
 {
     private const long MostBytes = 16 * 1024 * 1024;
+    private const long MostMeshBytes = 512L * 1024 * 1024;
 
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
@@ -47,7 +48,7 @@ internal static class CalcCommand
         try
         {
             using var input = files is [var file] && file != "-" ? File.OpenRead(file) : standardInput();
-            return Calculations.Run(what, Text(input));
+            return Calculations.Run(what, Text(input), name => Mesh(name, files is [var beside] && beside != "-" ? Path.GetDirectoryName(beside) : null));
         }
         catch (DecoderFallbackException)
         {
@@ -60,6 +61,23 @@ internal static class CalcCommand
         catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             return Answer.Refused("", $"The file '{(files.Count > 0 ? files[0] : "standard input")}' cannot be read: {Reason(failed)}");
+        }
+    }
+
+    // beside the input file if it lies there, else where the command was called
+    private static (byte[]? Bytes, string? Trouble) Mesh(string name, string? folder)
+    {
+        try
+        {
+            var beside = Path.Combine(folder ?? "", name);
+            var info = new FileInfo(File.Exists(beside) ? beside : name);
+            return info.Exists && info.Length > MostMeshBytes
+                ? (null, $"The mesh '{name}' is larger than {MostMeshBytes / (1024 * 1024)} MB. Save it coarser.")
+                : (File.ReadAllBytes(info.FullName), null);
+        }
+        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return (null, $"The mesh '{name}' cannot be read: {Reason(failed)}");
         }
     }
 

@@ -31,6 +31,12 @@ public sealed class Piece : IVersioned
     /// <summary>Hand work beyond pouring, for the price.</summary>
     public List<PieceTask> Tasks { get; set; } = [];
 
+    /// <summary>Photographs on film and where they stand in the piece.</summary>
+    public List<PieceSheet> Sheets { get; set; } = [];
+
+    /// <summary>What is cut for the room for lights; null where nothing was said.</summary>
+    public PieceParts? Parts { get; set; }
+
     public double WastePercent { get; set; }
 
     public double WastePerBatchG { get; set; }
@@ -64,6 +70,8 @@ public sealed class Piece : IVersioned
             builder.Property(p => p.Former).AsJson();
             builder.Property(p => p.Fittings).AsJson();
             builder.Property(p => p.Tasks).AsJson();
+            builder.Property(p => p.Sheets).AsJson();
+            builder.Property(p => p.Parts).AsJson();
             builder.HasOne(p => p.Commission).WithMany().HasForeignKey(p => p.CommissionId).OnDelete(DeleteBehavior.Restrict);
             builder.HasOne(p => p.Mould).WithMany().HasForeignKey(p => p.MouldId).OnDelete(DeleteBehavior.Restrict);
             builder.HasMany(p => p.Layers).WithOne().HasForeignKey(l => l.PieceId).OnDelete(DeleteBehavior.Cascade);

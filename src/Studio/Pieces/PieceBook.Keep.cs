@@ -52,6 +52,7 @@ public sealed partial class PieceBook
     {
         (stored.Name, stored.MouldId, stored.Former) = (edited.Name.Trim(), edited.MouldId, edited.Former);
         (stored.Fittings, stored.Tasks, stored.Notes) = ([.. edited.Fittings], [.. edited.Tasks], edited.Notes);
+        (stored.Sheets, stored.Parts) = ([.. edited.Sheets], edited.Parts);
         (stored.WastePercent, stored.WastePerBatchG) = (edited.WastePercent, edited.WastePerBatchG);
         db.Entry(stored).Property(p => p.Version).IsModified = true; // layers alone must raise the piece's version as well
 

@@ -17,6 +17,9 @@ public sealed class HandbookVolumeTests
         { "MH31 p. 89: cylinder of diameter 2.5, length 20", "cone", "bottomDiameterMm=2.5 topDiameterMm=2.5 heightMm=20", 98.17, 1e-4 },
         { "MH31 p. 90: cone of diameter 6, height 4", "cone", "bottomDiameterMm=0 topDiameterMm=6 heightMm=4", 37.7, 1e-4 },
         { "MH31 p. 90, from memory: cut cone 8 to 4, height 5", "cone", "bottomDiameterMm=4 topDiameterMm=8 heightMm=5", 146.61, 1e-4 },
+        { "MH31 p. 91: sphere of diameter 6.5, its pouring hole so small that nothing is missing", "sphere", "diameterMm=6.5 openingDiameterMm=0.000001", 143.79, 1e-4 },
+        { "MH31 p. 91: half of that sphere", "dome", "diameterMm=6.5", 143.79 / 2, 1e-4 },
+        { "MH31 p. 91: the sphere less the cap of height 50 and chord 125 (radius 64.0625)", "sphere", "diameterMm=128.125 openingDiameterMm=125", 1_101_286.4 - 372_247, 1e-5 },
         // ends 6 x 4 and 10 x 8 are not similar: h/6 (A1 + 4 Am + A2) = 2/6 (24 + 4 x 48 + 80), Building Trades Pocketbook, prismatoid
         { "prismatoid 6 x 4 to 10 x 8, height 2 (45 degrees)", "cuboid", "widthMm=6 depthMm=4 heightMm=2 draftDegrees=45", 296.0 / 3, 1e-12 },
     };

@@ -6,7 +6,9 @@ namespace Studio.Engine.Tests.Moulds;
 /// <summary>What every shape in the list must keep to, whatever it is; a new shape is held to it without a word here.</summary>
 public sealed class MouldContractTests
 {
-    public static TheoryData<string> Shapes => [.. MouldShapes.All.Select(s => s.Key)];
+    public static TheoryData<string> Shapes => [.. MouldShapes.All.Where(s => s.Needs is not MouldNeeds.Mesh).Select(s => s.Key)];
+
+    public static TheoryData<string> Sized => [.. MouldShapes.All.Where(s => s.Needs is MouldNeeds.Nothing).Select(s => s.Key)];
 
     [Theory]
     [MemberData(nameof(Shapes))]
@@ -16,8 +18,8 @@ public sealed class MouldContractTests
             for (var tenth = 1; tenth <= 10; tenth++)
             {
                 var z = mould.HeightMm * tenth / 10;
-                mould.VolumeMl(z).ShouldBe(Simpson(mould.AreaMm2, z) / 1000, mould.CapacityMl * 1e-11);
-                mould.MomentMlMm(z).ShouldBe(Simpson(y => y * mould.AreaMm2(y), z) / 1000, mould.CapacityMl * mould.HeightMm * 1e-11);
+                mould.VolumeMl(z).ShouldBe(Simpson(mould.AreaMm2, z) / 1000, mould.CapacityMl * Exact(shape));
+                mould.MomentMlMm(z).ShouldBe(Simpson(y => y * mould.AreaMm2(y), z) / 1000, mould.CapacityMl * mould.HeightMm * Exact(shape));
             }
         },
         iter: 100);
@@ -40,7 +42,7 @@ public sealed class MouldContractTests
         iter: 100);
 
     [Theory]
-    [MemberData(nameof(Shapes))]
+    [MemberData(nameof(Sized))]
     public void Twice_the_size_holds_eight_times_as_much(string shape) => Sizes(shape).Sample(
         sizes =>
         {
@@ -58,7 +60,7 @@ public sealed class MouldContractTests
             var z = mould.HeightMm * 0.6;
             var plan = mould.Outline.PlanAt(z);
             var shoelace = plan.Zip(plan.Skip(1).Append(plan[0]), (a, b) => (a.XMm * b.YMm) - (b.XMm * a.YMm)).Sum() / 2;
-            shoelace.ShouldBe(mould.AreaMm2(z), mould.AreaMm2(z) * 0.002); // a circle is drawn as a 72-sided polygon
+            shoelace.ShouldBe(mould.AreaMm2(z), mould.AreaMm2(z) * 0.002); // a circle is drawn as a polygon of 180 sides
             mould.Outline.HalfWidthMm(z).ShouldBeInRange(0, plan.Max(p => Math.Sqrt((p.XMm * p.XMm) + (p.YMm * p.YMm))) * (1 + 1e-12));
         },
         iter: 100);
@@ -105,7 +107,17 @@ public sealed class MouldContractTests
         }
     }
 
-    private static Gen<Mould> Any(string shape) => Sizes(shape).Select(sizes => Make(shape, sizes));
+    // the sum below is exact within a piece of polynomial only, and a fill has its knots elsewhere
+    private static double Exact(string shape) => shape == "measured" ? 1e-3 : 1e-11;
+
+    private static Gen<Mould> Any(string shape) => shape switch
+    {
+        "measured" => Gen.Select(Gen.Double[1, 40], Gen.Double[1, 400]).Array[1, 12].Select(steps => MouldShapes.Make(new MouldSpec(shape, new Dictionary<string, double>())
+        {
+            Readings = [.. steps.Select((_, i) => new FillReading(steps.Take(i + 1).Sum(s => s.Item1), steps.Take(i + 1).Sum(s => s.Item2)))],
+        }).Value),
+        _ => Sizes(shape).Select(sizes => Make(shape, sizes)),
+    };
 
     private static Mould Make(string shape, Dictionary<string, double> sizes) => MouldShapes.Make(new MouldSpec(shape, sizes)).Value;
 
@@ -117,7 +129,8 @@ public sealed class MouldContractTests
             : Gen.Double[Math.Max(d.Min, d.AboveMin ? 1 : 0), Math.Min(d.Max, 400)]);
         return numbers
             .Aggregate(Gen.Const(new List<double>()), (list, next) => list.SelectMany(l => next.Select(n => (List<double>)[.. l, n])))
-            .Select(values => dimensions.Zip(values).ToDictionary(p => p.First.Name, p => p.Second));
+            .Select(values => dimensions.Zip(values).ToDictionary(p => p.First.Name, p => p.Second))
+            .Select(sizes => shape == "sphere" ? sizes.ToDictionary(s => s.Key, s => s.Key == "openingDiameterMm" ? Math.Min(s.Value, sizes["diameterMm"]) : s.Value) : sizes);
     }
 
     // exact for cubics, so for every area that is at most quadratic even with the moment's extra z

@@ -844,8 +844,15 @@ namespace Studio.Data.Migrations.Postgres
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<string>("Checks")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Dimensions")
                         .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Mesh")
                         .HasColumnType("text");
 
                     b.Property<string>("Name")
@@ -859,6 +866,10 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<int>("Owned")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Readings")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<bool>("Retired")
                         .HasColumnType("boolean");
 
@@ -869,6 +880,14 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
+
+                    b.Property<double>("VolumeFactor")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("double precision")
+                        .HasDefaultValue(1.0);
+
+                    b.Property<double?>("VolumeSpreadPercent")
+                        .HasColumnType("double precision");
 
                     b.HasKey("Id");
 
@@ -917,6 +936,13 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("text");
 
                     b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Parts")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Sheets")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -1362,6 +1388,44 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasIndex("Name");
 
                     b.ToTable("Material");
+                });
+
+            modelBuilder.Entity("Studio.Tips.Tip", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Seed")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Place");
+
+                    b.ToTable("Tip");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<string>", b =>

@@ -811,8 +811,15 @@ namespace Studio.Data.Migrations.Sqlite
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Checks")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Dimensions")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Mesh")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Name")
@@ -826,6 +833,10 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<int>("Owned")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Readings")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<bool>("Retired")
                         .HasColumnType("INTEGER");
 
@@ -836,6 +847,14 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.Property<double>("VolumeFactor")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("REAL")
+                        .HasDefaultValue(1.0);
+
+                    b.Property<double?>("VolumeSpreadPercent")
+                        .HasColumnType("REAL");
 
                     b.HasKey("Id");
 
@@ -882,6 +901,13 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Parts")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sheets")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -1317,6 +1343,42 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasIndex("Name");
 
                     b.ToTable("Material");
+                });
+
+            modelBuilder.Entity("Studio.Tips.Tip", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Seed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Source")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Place");
+
+                    b.ToTable("Tip");
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<string>", b =>

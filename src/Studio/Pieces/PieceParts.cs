@@ -1,0 +1,4 @@
+namespace Studio.Pieces;
+
+/// <summary>What is cut and fitted for the room for lights.</summary>
+public sealed record PieceParts;
