@@ -4,6 +4,7 @@ namespace Studio.Tips;
 public static class TipPlaces
 {
     public const string Layer = "layer";
+    public const string DeepLayer = "layer-deep";
     public const string Scatter = "scatter";
     public const string Placed = "placed";
     public const string Former = "former";
@@ -14,6 +15,7 @@ public static class TipPlaces
     public static IReadOnlyList<(string Key, string Words)> All { get; } =
     [
         (Layer, "A layer and its colour"),
+        (DeepLayer, "A deep layer"),
         (Scatter, "Loose filling"),
         (Placed, "Things set in by hand"),
         (Former, "Room for lights"),
@@ -21,4 +23,6 @@ public static class TipPlaces
         (Parts, "Parts to cut"),
         (Mould, "The mould"),
     ];
+
+    public static string Words(string key) => All.FirstOrDefault(p => p.Key == key).Words ?? key;
 }

@@ -23,6 +23,7 @@ public sealed class PiecePageTests : BunitContext
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton(database.News);
         Services.AddSingleton(PieceSamples.Book(database));
+        Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));
         Services.AddSingleton(new SettingsBook(database.Factory, database.News));
         Services.AddScoped<Who>();
     }
