@@ -33,7 +33,8 @@ public sealed partial class PieceBook
     /// <param name="keepsakes">What the commission lent, for what may be set in; null leaves those rules out.</param>
     public static PieceFigures Figures(Piece piece, KeepsakeShelf? keepsakes = null)
     {
-        var outcome = piece.Layers.Count == 0 ? null : LayersCalculation.Run(Design(piece));
+        var design = Design(piece);
+        var outcome = piece.Layers.Count == 0 ? null : LayersCalculation.Run(design);
         var errors = outcome is null ? [] : outcome.Errors.SelectMany(e => FieldWords.Of(e, piece)).DistinctBy(e => e.Path, StringComparer.Ordinal).ToList();
         if (string.IsNullOrWhiteSpace(piece.Name))
         {
@@ -41,11 +42,14 @@ public sealed partial class PieceBook
         }
 
         var result = outcome is { Ok: true } ? outcome.Value : null;
+        var mould = result is null ? null : Engine.Moulds.MouldShapes.Make(design.Mould).Value;
         return new PieceFigures
         {
             Result = result,
+            Standing = mould is null ? null : Standing.Of(mould, result!),
+            Thinnest = mould is null ? null : PieceDoubts.Thinnest(design.Former, mould),
             Errors = [.. errors, .. OwnErrors(piece)],
-            Findings = [.. Warnings(result), .. keepsakes is null ? [] : PlacedRules.Of(piece, keepsakes)],
+            Findings = [.. Warnings(result), .. mould is null ? [] : PieceDoubts.Of(design, result!, mould), .. keepsakes is null ? [] : PlacedRules.Of(piece, keepsakes)],
         };
     }
 

@@ -9,6 +9,12 @@ public sealed record PieceFigures
     /// <summary>Null while a field cannot be used or there is no layer yet.</summary>
     public LayersResult? Result { get; init; }
 
+    /// <summary>How the finished piece stands; null while that is not known.</summary>
+    public Standing? Standing { get; init; }
+
+    /// <summary>Where the resin between the box for lights and a face is thinnest; null without a box.</summary>
+    public ThinnestWall? Thinnest { get; init; }
+
     /// <summary>In our words, with the field's path, such as <c>layers[1].toMm</c>.</summary>
     public IReadOnlyList<InputError> Errors { get; init; } = [];
 
