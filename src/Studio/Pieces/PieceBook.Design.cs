@@ -43,13 +43,19 @@ public sealed partial class PieceBook
 
         var result = outcome is { Ok: true } ? outcome.Value : null;
         var mould = result is null ? null : Engine.Moulds.MouldShapes.Make(design.Mould).Value;
+        var sheets = SheetRules.Of(piece, result);
         return new PieceFigures
         {
             Result = result,
             Standing = mould is null ? null : Standing.Of(mould, result!),
             Thinnest = mould is null ? null : PieceDoubts.Thinnest(design.Former, mould),
-            Errors = [.. errors, .. OwnErrors(piece)],
-            Findings = [.. Warnings(result), .. mould is null ? [] : PieceDoubts.Of(design, result!, mould), .. keepsakes is null ? [] : PlacedRules.Of(piece, keepsakes)],
+            Sheets = sheets,
+            Errors = [.. errors, .. OwnErrors(piece), .. sheets.SelectMany(s => s.Errors)],
+            Findings =
+            [
+                .. Warnings(result), .. mould is null ? [] : PieceDoubts.Of(design, result!, mould), .. sheets.SelectMany(s => s.Findings),
+                .. keepsakes is null ? [] : PlacedRules.Of(piece, keepsakes),
+            ],
         };
     }
 

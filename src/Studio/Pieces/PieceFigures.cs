@@ -15,6 +15,9 @@ public sealed record PieceFigures
     /// <summary>Where the resin between the box for lights and a face is thinnest; null without a box.</summary>
     public ThinnestWall? Thinnest { get; init; }
 
+    /// <summary>The photographs, in the piece's order.</summary>
+    public IReadOnlyList<SheetFigures> Sheets { get; init; } = [];
+
     /// <summary>In our words, with the field's path, such as <c>layers[1].toMm</c>.</summary>
     public IReadOnlyList<InputError> Errors { get; init; } = [];
 

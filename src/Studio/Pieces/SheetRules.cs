@@ -1,0 +1,69 @@
+using Studio.Engine;
+using Studio.Engine.Layers;
+using Studio.Engine.Sheets;
+
+namespace Studio.Pieces;
+
+/// <summary>One photograph of a piece, worked out.</summary>
+/// <param name="Index">Its place in the piece's list.</param>
+/// <param name="Sheet">What the maker wants.</param>
+/// <param name="Fit">How it stands; null while a number cannot be used or there is no mould.</param>
+/// <param name="Shown">How the picture lies on it; null without a picture or room for one.</param>
+/// <param name="Errors">Every number that needs another look.</param>
+/// <param name="Findings">Doubts of the trade.</param>
+public sealed record SheetFigures(int Index, PieceSheet Sheet, SheetFit? Fit, PictureFit? Shown, IReadOnlyList<InputError> Errors, IReadOnlyList<Finding> Findings)
+{
+    /// <summary>What is wrong at a field, such as <c>toMm</c>; null for nothing.</summary>
+    public string? Wrong(string field) => Errors.FirstOrDefault(e => e.Path == SheetRules.Path(Index) + "." + field)?.Message;
+}
+
+/// <summary>A piece's photographs by the engine.</summary>
+public static class SheetRules
+{
+    private const int MostPrints = 50;
+
+    /// <summary>Path of a photograph's fields.</summary>
+    public static string Path(int index) => FormattableString.Invariant($"sheets[{index}]");
+
+    /// <summary>Works every photograph of a piece out.</summary>
+    /// <param name="piece">With its mould.</param>
+    /// <param name="result">Its layers' levels; null while they cannot be worked out.</param>
+    public static IReadOnlyList<SheetFigures> Of(Piece piece, LayersResult? result)
+    {
+        if (piece.Sheets.Count == 0 || piece.Mould is null || Engine.Moulds.MouldShapes.Make(piece.Mould.Spec) is not { Ok: true } made)
+        {
+            return [.. piece.Sheets.Select((s, i) => new SheetFigures(i, s, null, null, [], []))];
+        }
+
+        var around = new SheetSurroundings(
+            piece.Former is { } f ? new SheetFormer(f.OuterWidthMm, f.OuterDepthMm, f.FromMm) : null, result is null ? [] : [.. result.Layers.Select(l => l.ToMm)]);
+        return [.. piece.Sheets.Select((s, i) => One(made.Value, s, i, around))];
+    }
+
+    private static SheetFigures One(Engine.Moulds.Mould mould, PieceSheet sheet, int index, SheetSurroundings around)
+    {
+        var path = Path(index);
+        var outcome = Sheet.Fit(mould, sheet.Place, around, path);
+        var fit = outcome.Ok ? outcome.Value : null;
+        var shown = fit is { Picture.Count: > 0 } && sheet.Picture is { } p ? Cover(fit, sheet.Recipe.Size(p.WidthPx, p.HeightPx)) : null;
+        return new(index, sheet, fit, shown, [.. outcome.Errors, .. OwnErrors(sheet, path)], [.. fit?.Findings ?? [], .. shown?.Findings(path + ".picture") ?? [], .. InkAndPicture(sheet, path)]);
+    }
+
+    private static PictureFit Cover(SheetFit fit, (double Width, double Height) px) => PictureFit.Cover(fit.Picture, Math.Max(1, px.Width), Math.Max(1, px.Height));
+
+    private static IEnumerable<InputError> OwnErrors(PieceSheet sheet, string path)
+    {
+        if (sheet.Prints is < 1 or > MostPrints)
+        {
+            yield return new(path + ".prints", FormattableString.Invariant($"Say how many are printed: from 1 to {MostPrints}."));
+        }
+    }
+
+    private static IEnumerable<Finding> InkAndPicture(PieceSheet sheet, string path)
+    {
+        if (SheetInks.Find(sheet.Place.Ink) is { OneColour: true } ink && sheet is { Picture: not null, Recipe.OneColour: false })
+        {
+            yield return new("not-one-colour", Severity.Note, path + ".recipe", "This printer has one colour: bring the picture to greys, so that what you see is what is printed.", ink.Source);
+        }
+    }
+}
