@@ -31,6 +31,9 @@ internal sealed class Former
     /// <summary>Volume displaced between two heights [ml].</summary>
     public double VolumeMl(double fromMm, double toMm) => Sum(fromMm, toMm, (a, b) => b - a);
 
+    /// <summary>What it takes of the surface just below a height [mm²].</summary>
+    public double AreaMm2(double zMm) => zMm <= spec.FromMm ? 0 : zMm <= floorMm ? WallsMm2 : BoxMm2;
+
     /// <summary>First moment of that volume about z = 0 [ml·mm].</summary>
     public double MomentMlMm(double fromMm, double toMm) => Sum(fromMm, toMm, (a, b) => ((b * b) - (a * a)) / 2);
 

@@ -22,7 +22,7 @@ public static class LayersCalculation
         var waste = input.Waste ?? new WasteSpec();
         if (errors.None)
         {
-            var piece = new PieceSum(mould!, former, waste);
+            var piece = new PieceSum(mould!, former, waste, input.Mould.VolumeSpreadPercent / 100);
             var results = input.Layers.Select((layer, i) => piece.Add(layer, resins[layer.Resin], levels[i], $"resins.{layer.Resin}", errors)).ToList();
             if (errors.None)
             {

@@ -42,6 +42,12 @@ public sealed record LayerResult
     /// <summary>To be mixed, waste included [g].</summary>
     public required double MixG { get; init; }
 
+    /// <summary>How far <see cref="MixG"/> may be off by the mould's water check [g], to either side; null where there was none, or where the resin was given.</summary>
+    public double? MixSpreadG { get; init; }
+
+    /// <summary>Where the resin was given: how far the level may be off by the mould's water check [mm], to either side.</summary>
+    public double? LevelSpreadMm { get; init; }
+
     public required double PartAG { get; init; }
 
     public required double PartBG { get; init; }

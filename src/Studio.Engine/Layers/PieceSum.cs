@@ -4,7 +4,11 @@ using Studio.Engine.Resins;
 namespace Studio.Engine.Layers;
 
 /// <summary>Works out one layer after another and adds up the piece's mass and moment.</summary>
-internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste)
+/// <param name="mould">The mould.</param>
+/// <param name="former">Room for lights, or null.</param>
+/// <param name="waste">What stays in the cups.</param>
+/// <param name="spread">How far all volumes of the mould may be off together [ratio]; null where nobody filled it with water.</param>
+internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste, double? spread)
 {
     private double massG;
     private double momentGMm;
@@ -13,9 +17,9 @@ internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste)
     public LayerResult Add(LayerSpec layer, Resin resin, LayerLevel level, string resinPath, InputErrors errors)
     {
         var room = LayerRoom.Of(layer, level, mould, former);
-        var resinMl = layer.ResinMl is { } asked && level.LeftOverMl == 0
-            ? asked
-            : Math.Max(0, room.GrossMl - room.DisplacedMl) / Solids.MixedMlPerResinMl(layer, resin.DensityGPerMl);
+        var given = layer.ResinMl is not null && level.LeftOverMl == 0;
+        var swelling = Solids.MixedMlPerResinMl(layer, resin.DensityGPerMl);
+        var resinMl = given ? layer.ResinMl!.Value : Math.Max(0, room.GrossMl - room.DisplacedMl) / swelling;
         var resinG = resinMl * resin.DensityGPerMl;
         var additions = layer.Additions.Select(a => new AdditionResult(a.Name, a.PercentOfResin / 100 * resinG)).ToList();
         Weigh(resinG + additions.Sum(a => a.Grams) + Solids.WeighedG(layer), room.CentroidMm);
@@ -34,6 +38,8 @@ internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste)
             Additions = additions,
             ResinG = resinG,
             MixG = batches.MixG,
+            MixSpreadG = given ? null : spread * room.GrossMl / swelling * resin.DensityGPerMl * (1 + (waste.Percent / 100)),
+            LevelSpreadMm = given ? spread * room.GrossMl * 1000 / OpenMm2(level.ToMm) : null,
             PartAG = mixed.AG,
             PartBG = mixed.BG,
             PartAMl = mixed.AG / resin.Spec.Mix.DensityAGPerMl,
@@ -52,6 +58,9 @@ internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste)
         CentreOfMassMm = massG > 0 ? momentGMm / massG : 0,
         Layers = layers,
     };
+
+    // the surface that rises as resin goes in
+    private double OpenMm2(double zMm) => mould.AreaMm2(zMm) - (former?.AreaMm2(zMm) ?? 0);
 
     private void Weigh(double grams, double centroidMm) => (massG, momentGMm) = (massG + grams, momentGMm + (grams * centroidMm));
 }

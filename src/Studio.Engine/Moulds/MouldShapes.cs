@@ -41,7 +41,8 @@ public static class MouldShapes
         var complaints = shape.Dimensions.Select(d => (d.Name, Message: Take(d, spec, sizes))).Where(c => c.Message is not null).Select(c => (c.Name, Message: c.Message!)).ToList();
         complaints = complaints.Count == 0 ? [.. shape.Complaints(sizes)] : complaints;
         complaints.ForEach(c => errors.Add($"{path}.{c.Name}", c.Message));
-        var scaled = errors.Within(path + ".volumeFactor", spec.VolumeFactor, 0.5, 2, "");
+        var scaled = errors.Within(path + ".volumeFactor", spec.VolumeFactor, WaterCheckSum.LeastFactor, WaterCheckSum.MostFactor, "")
+            & errors.Within(path + ".volumeSpreadPercent", spec.VolumeSpreadPercent, 0, 100, "%");
         var mould = unknown.Count + complaints.Count > 0 || !scaled ? null : shape.FromSpec is { } from ? from(spec, path, errors) : shape.Make(sizes);
         return mould is null || spec.VolumeFactor == 1 ? mould : new ScaledMould(mould, spec.VolumeFactor);
     }
