@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Studio.Keepsakes;
 
 namespace Studio.Pieces;
@@ -8,6 +9,11 @@ public sealed partial class LayerThings
 {
     private static readonly string[] Mixed = ["pigment", "glitter"];
     private static readonly string[] Loose = ["stone", "glass", "metal", "wood", "bone", "fibre", "glitter"];
+
+    private string? next;
+
+    [Inject]
+    private IJSRuntime Script { get; set; } = default!;
 
     [Parameter, EditorRequired]
     public DesignSession Session { get; set; } = null!;
@@ -35,7 +41,34 @@ public sealed partial class LayerThings
 
     private void Place(int i, LayerPlaced now, string path) => Session.Do(path, () => Layer.Placed[i] = now);
 
-    private void Set(KeepsakePick.Pick pick) => Session.Do("", () => Layer.Placed.Add(pick.Keepsake is { } k ? PlacedStart.Of(k) : new LayerPlaced(null, pick.Name, null, null, 0)));
+    // what was added asks for its amount at once: the keys go on where the eyes are
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (next is { } there)
+        {
+            next = null;
+            await Script.InvokeVoidAsync("studio.focus", there);
+        }
+    }
+
+    private void Mix(MaterialPick.Pick pick)
+    {
+        Session.Do("", () => Layer.Additions.Add(new(pick.Material?.Id, pick.Name, 1, pick.Material?.DensityGPerMl ?? 0)));
+        next = $"#mixed-{Index}-{Layer.Additions.Count - 1} input";
+    }
+
+    private void Strew(MaterialPick.Pick pick)
+    {
+        Session.Do("", () => Layer.Scatter.Add(new(pick.Material?.Id, pick.Name, null, pick.Material?.DensityGPerMl, null, pick.Material?.PackingFraction)));
+        next = $"#loose-{Index}-{Layer.Scatter.Count - 1} input";
+    }
+
+    private void Set(KeepsakePick.Pick pick)
+    {
+        var placed = pick.Keepsake is { } k ? PlacedStart.Of(k) : new LayerPlaced(null, pick.Name, null, null, 0);
+        Session.Do("", () => Layer.Placed.Add(placed));
+        next = placed is { MassG: not null, DensityGPerMl: not null } ? $"#place-{Index} input" : $"#placed-{Index}-{Layer.Placed.Count - 1} input";
+    }
 
     private LayerScatter Other(LayerScatter s) => s.BulkMl is null
         ? s with { BulkMl = 0, MassG = null, DensityGPerMl = null }

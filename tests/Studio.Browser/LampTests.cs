@@ -1,0 +1,154 @@
+using System.Diagnostics;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using Studio.Data;
+using Studio.Pieces;
+
+namespace Studio.Browser;
+
+/// <summary>A lamp is designed in the browser by the keyboard alone: every field is reached by focus, every choice made by keys.</summary>
+public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBrowser>
+{
+    private static readonly string[] Things =
+        ["brass button", "hive nail", "heather sprig", "bee of brass", "thimble", "queen cage", "smoker rivet", "wax seal", "key", "bead of amber"];
+
+    [Fact]
+    public async Task A_lamp_is_designed_by_the_keyboard_in_under_five_minutes()
+    {
+        await using var window = await studio.WindowAsync();
+        var page = await window.NewPageAsync();
+        await page.FirstStartAsync("wren@studio.example", "heather and brass");
+        await BeginAsync(page);
+        var began = Stopwatch.GetTimestamp();
+        await LayersAsync(page);
+        await FormerAsync(page);
+        await ScatterAsync(page, 1, "Crushed cloudy glass", "40");
+        await ScatterAsync(page, 2, "Heather tips", "12");
+        await PlaceAsync(page, 3);
+        await page.PressAsync("#keep");
+        await Assertions.Expect(page.Locator(".keeping")).ToContainTextAsync("Kept");
+        Stopwatch.GetElapsedTime(began).ShouldBeLessThan(TimeSpan.FromMinutes(5));
+        await page.ShotAsync("lamp-1-desktop");
+
+        var piece = await KeptAsync();
+        piece.Former.ShouldNotBeNull();
+        piece.Layers.Count(l => l.Scatter.Count > 0).ShouldBe(2);
+        piece.Layers.Sum(l => l.Placed.Count).ShouldBe(10);
+        await PhoneAsync(page);
+    }
+
+    private static async Task BeginAsync(IPage page)
+    {
+        await page.OpenAsync("/commissions/new");
+        await page.TypeAsync(page.GetByLabel("Customer"), "Ansel Thorne");
+        await page.TypeAsync(page.GetByLabel("What they ask for"), "A lamp with her photograph");
+        await page.PressAsync("#keep-enquiry");
+        await page.WaitForURLAsync(u => u.EndsWith("/commissions/1", StringComparison.Ordinal));
+        await page.OpenAsync("/commissions/1/pieces/new");
+        await page.TypeAsync(page.GetByLabel("Name of the piece"), "Heather lamp");
+        await page.GetByRole(AriaRole.Radio, new() { Name = "Pyramid 150, tall" }).FocusAsync();
+        await page.Keyboard.PressAsync("Space");
+        await page.GetByRole(AriaRole.Radio, new() { Name = "Colour, clear, colour" }).FocusAsync();
+        await page.Keyboard.PressAsync("Space");
+        await page.PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Start drawing" }));
+        await page.WaitForURLAsync(u => u.Contains("/pieces/", StringComparison.Ordinal) && !u.EndsWith("/new", StringComparison.Ordinal));
+        await page.ReadyAsync();
+    }
+
+    // a colour at the tip, clear ones, a colour at the base around the lights
+    private static async Task LayersAsync(IPage page)
+    {
+        await Assertions.Expect(page.Locator("ol.layers > li").First).ToBeVisibleAsync();
+        var have = await page.Locator("ol.layers > li").CountAsync();
+        have.ShouldBe(5);
+    }
+
+    private static async Task FormerAsync(IPage page)
+    {
+        await page.PressAsync(page.GetByRole(AriaRole.Button, new() { Name = "Set a box into the mould" }));
+        await page.TypeAsync(page.GetByLabel("Width outside"), "50");
+        await page.TypeAsync(page.GetByLabel("Depth outside"), "50");
+        await Assertions.Expect(page.GetByText("Thinnest wall")).ToBeVisibleAsync();
+    }
+
+    private static async Task ScatterAsync(IPage page, int layer, string name, string grams)
+    {
+        await page.OpenLayerAsync(layer);
+        await page.TypeAsync(page.GetByLabel("Add stones, shavings, glass"), name);
+        await page.Keyboard.PressAsync("ArrowDown");
+        await page.Keyboard.PressAsync("Enter");
+        var row = page.Locator($"#loose-{layer}-0");
+        await Assertions.Expect(row.Locator("input").First).ToBeFocusedAsync(); // it asks for its amount at once
+        await page.Keyboard.TypeAsync(grams);
+        if (await row.GetByLabel("Density").InputValueAsync() is "")
+        {
+            await page.TypeAsync(row.GetByLabel("Density"), "2.5");
+        }
+    }
+
+    private async Task PlaceAsync(IPage page, int layer)
+    {
+        await page.OpenLayerAsync(layer);
+        for (var i = 0; i < Things.Length; i++)
+        {
+            await page.TypeAsync(page.Locator($"#place-{layer} input").First, Things[i]);
+            studio.Clock.Advance(TimeSpan.FromSeconds(1)); // the field waits for the typing to end, by the studio's clock
+            await Assertions.Expect(page.GetByText("not a keepsake of this commission")).ToBeVisibleAsync();
+            await page.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(page.Locator($"#placed-{layer}-{i} input").First).ToBeFocusedAsync();
+            await page.Keyboard.PressAsync("Control+A");
+            await page.Keyboard.TypeAsync("0.6");
+        }
+
+        await Assertions.Expect(page.Locator($"#layer-{layer} .thing")).ToHaveCountAsync(Things.Length);
+    }
+
+    private static async Task PhoneAsync(IPage page)
+    {
+        await page.SetViewportSizeAsync(390, 844);
+        await page.OpenAsync("/pieces/1");
+        (await page.EvaluateAsync<int>("document.documentElement.scrollWidth")).ShouldBeLessThanOrEqualTo(390);
+        await page.ShotAsync("lamp-2-phone");
+    }
+
+    private async Task<Piece> KeptAsync()
+    {
+        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        return await db.Set<Piece>().AsNoTracking().Include(p => p.Layers).SingleAsync();
+    }
+}
+
+/// <summary>What hands on a keyboard do.</summary>
+internal static class Keys
+{
+    /// <summary>Presses a button by Enter.</summary>
+    public static async Task PressAsync(this IPage page, ILocator button)
+    {
+        await Assertions.Expect(button).ToBeEnabledAsync();
+        await button.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+    }
+
+    public static Task PressAsync(this IPage page, string button) => page.PressAsync(page.Locator(button));
+
+    /// <summary>Types over whatever stands in a field.</summary>
+    public static async Task TypeAsync(this IPage page, ILocator field, string text)
+    {
+        await field.FocusAsync();
+        await page.Keyboard.PressAsync("Control+A");
+        await page.Keyboard.TypeAsync(text);
+    }
+
+    /// <summary>Opens a layer, counted from the bottom of the mould.</summary>
+    public static async Task OpenLayerAsync(this IPage page, int layer)
+    {
+        var head = page.Locator($"#layer-{layer} .head");
+        if (await head.GetAttributeAsync("aria-expanded") is not "true")
+        {
+            await page.PressAsync(head);
+        }
+
+        await Assertions.Expect(page.Locator($"#layer-{layer}-body")).ToBeVisibleAsync();
+    }
+}
