@@ -6,16 +6,38 @@ namespace Studio.Engine.Meshes;
 /// </summary>
 public sealed class Cavity
 {
-    private Cavity(TriangleMesh mesh) => Mesh = mesh;
+    private readonly Lazy<VolumeTable> table;
 
-    /// <summary>The welded mesh [mm].</summary>
+    private Cavity(TriangleMesh mesh, IReadOnlyList<Finding> findings)
+    {
+        (Mesh, Findings) = (mesh, findings);
+        table = new Lazy<VolumeTable>(() => VolumeTable.Of(mesh));
+    }
+
+    /// <summary>The welded mesh [mm], closed and wound outwards.</summary>
     public TriangleMesh Mesh { get; }
+
+    /// <summary>From the lowest to the highest point [mm].</summary>
+    public double HeightMm => Table.HighMm;
+
+    /// <summary>Area, volume and moment by height; made when first asked for.</summary>
+    public VolumeTable Table => table.Value;
+
+    /// <summary>Notes on what was mended or is worth knowing; empty for a plain mesh.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Reads a file and checks it.</summary>
     /// <param name="bytes">STL, binary or ASCII, or OBJ.</param>
     /// <param name="source">Name, unit and direction.</param>
     /// <param name="path">Field that errors are reported at, such as <c>mould</c>.</param>
     /// <returns>The cavity, or everything that is wrong with it.</returns>
-    public static Outcome<Cavity> Read(ReadOnlyMemory<byte> bytes, MeshSource source, string path = "mould") =>
-        Outcome<Cavity>.Refused([new InputError(path + ".file", $"The mesh '{source.File}' ({bytes.Length} bytes) cannot be read yet.")]);
+    public static Outcome<Cavity> Read(ReadOnlyMemory<byte> bytes, MeshSource source, string path = "mould")
+    {
+        var closed = ClosedMesh.Read(bytes.Span, source, path + ".file");
+        var trouble = closed.Trouble ?? Crossing.Trouble(closed.Mesh!, NearWeld.Tolerance(closed.Mesh!));
+        var (mended, findings, wrong) = trouble is null ? Winding.Settle(closed.Mesh!, path + ".file") : (null, [], trouble);
+        return wrong is null
+            ? Outcome<Cavity>.Of(new Cavity(mended!, [.. closed.Findings, .. findings]))
+            : Outcome<Cavity>.Refused([new InputError(path + ".file", $"The mesh '{source.File}' cannot be used. {wrong}")]);
+    }
 }

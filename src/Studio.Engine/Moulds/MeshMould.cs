@@ -1,8 +1,22 @@
+using Studio.Engine.Meshes;
+
 namespace Studio.Engine.Moulds;
 
-/// <summary>A mould whose cavity is a closed mesh.</summary>
-public static class MeshMould
+/// <summary>A mould whose cavity is a closed mesh. Volumes are exact for the mesh; a round mould is as round as its facets.</summary>
+public sealed class MeshMould : Mould
 {
+    private readonly Cavity cavity;
+    private readonly Profile profile;
+
+    private MeshMould(Cavity cavity)
+        : base(Kind, cavity.HeightMm)
+    {
+        this.cavity = cavity;
+        var section = Section.Upright(cavity.Mesh, 0);
+        profile = new Profile(section, cavity.HeightMm);
+        Outline = new Outline(profile.RightMm, PlanAt) { SectionMm = [.. section.Select(p => (IReadOnlyList<PlanPoint>)[.. p.Select(q => new PlanPoint(q.X, q.Z))])] };
+    }
+
     /// <summary>Key and words of this shape; it has a file in place of dimensions.</summary>
     public static MouldShape Kind { get; } = new("mesh", "From a mesh file", [], _ => throw new NotSupportedException("A mesh mould is made from a file."))
     {
@@ -10,9 +24,49 @@ public static class MeshMould
         FromSpec = Make,
     };
 
-    private static Mould? Make(MouldSpec spec, string path, InputErrors errors)
+    /// <summary>Notes on what was mended in the mesh or is worth knowing.</summary>
+    public IReadOnlyList<Finding> Findings => cavity.Findings;
+
+    /// <inheritdoc/>
+    public override Outline Outline { get; }
+
+    /// <inheritdoc/>
+    public override double AreaMm2(double zMm) => cavity.Table.AreaMm2(Height(zMm));
+
+    /// <inheritdoc/>
+    public override double VolumeMl(double zMm) => cavity.Table.VolumeMm3(Height(zMm)) / 1000;
+
+    /// <inheritdoc/>
+    public override double MomentMlMm(double zMm) => cavity.Table.MomentMm4(Height(zMm)) / 1000;
+
+    /// <summary>Along the right-hand wall of the upright section through the middle.</summary>
+    public override double FaceMarkMm(double zMm) => profile.MarkMm(Height(zMm));
+
+    /// <inheritdoc/>
+    public override double ClearanceMm(double widthMm, double depthMm, double zMm) => ClearanceMm(widthMm, depthMm, zMm, zMm);
+
+    /// <summary>As true for every height in between; walls are nearest wherever they are, floors within 10° of level do not count.</summary>
+    public override double ClearanceMm(double widthMm, double depthMm, double fromMm, double toMm) =>
+        BoxGap.Mm(cavity.Mesh, Require.Positive(widthMm, "mm") / 2, Require.Positive(depthMm, "mm") / 2, Height(Math.Min(fromMm, toMm)), Height(Math.Max(fromMm, toMm)));
+
+    /// <inheritdoc/>
+    public override double HeightAtMl(double volumeMl) => volumeMl >= CapacityMl ? HeightMm : cavity.Table.HeightMm(volumeMl * 1000);
+
+    /// <inheritdoc/>
+    public override TriangleMesh Surface() => cavity.Mesh;
+
+    private static MeshMould? Make(MouldSpec spec, string path, InputErrors errors)
     {
-        errors.Add(path + ".file", $"The mesh '{spec.Mesh?.File}' is not there.");
+        if (spec.Cavity is { } cavity)
+        {
+            return new MeshMould(cavity);
+        }
+
+        errors.Add(path + ".file", spec.Mesh is { } source ? $"The mesh '{source.File}' is not there. Choose its file again." : "A mesh mould needs its file. Choose an STL or OBJ file.");
         return null;
     }
+
+    // the largest polygon: holes and lesser basins beside it are left to the volume table
+    private IReadOnlyList<PlanPoint> PlanAt(double zMm) =>
+        [.. (Section.AtHeight(cavity.Mesh, Height(zMm)).MaxBy(p => Section.DoubleAreaMm2(p)) ?? []).Select(p => new PlanPoint(p.X, p.Y))];
 }

@@ -92,7 +92,14 @@ public abstract class Mould
 /// seen from the front.
 /// </param>
 /// <param name="PlanAt">The cross-section's corners at a height, anticlockwise seen from above; a circle comes as a fine polygon.</param>
-public sealed record Outline(Func<double, double> HalfWidthMm, Func<double, IReadOnlyList<PlanPoint>> PlanAt);
+public sealed record Outline(Func<double, double> HalfWidthMm, Func<double, IReadOnlyList<PlanPoint>> PlanAt)
+{
+    /// <summary>
+    /// The upright section through the middle as polygons (x to the right, y upwards), outer ones anticlockwise and hollows clockwise, for a mould
+    /// that is not alike on both sides; null where half widths say it all.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<PlanPoint>>? SectionMm { get; init; }
+}
 
 /// <summary>A point in plan, from the middle of the mould [mm].</summary>
 [StructLayout(LayoutKind.Auto)]
