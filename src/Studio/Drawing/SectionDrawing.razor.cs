@@ -20,6 +20,8 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     private IJSObjectReference? watch;
     private DotNetObjectReference<SectionDrawing>? self;
     private SectionLayout? sheet;
+    private string outline = "";
+    private IReadOnlyList<(SectionBand Band, string Path)> bands = [];
     private double? measured;
     private bool gone;
     private bool watching;
@@ -168,9 +170,15 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
         self?.Dispose();
     }
 
-    private void Lay() => sheet = View is { WidestMm: > 0, HeightMm: > 0 } v
-        ? new SectionLayout(v, Large, Room, Tallest ?? (Large ? 560 : 130), Units, names: !Listed || Room >= Narrow)
-        : null;
+    private void Lay()
+    {
+        sheet = View is { WidestMm: > 0, HeightMm: > 0 } v ? new SectionLayout(v, Large, Room, Tallest ?? (Large ? 560 : 130), Units, names: !Listed || Room >= Narrow) : null;
+        outline = sheet?.Path(View!.Outline) ?? "";
+        bands = sheet is null ? [] : [.. View!.Bands.Where(b => !b.Empty).Select(b => (b, sheet.Path(b.Rings)))];
+    }
+
+    // the shelf draws hundreds: a drawing without anything hatched brings no patterns
+    private bool Hatched => Large || View!.Former.Count > 0 || bands.Any(b => b.Band.Layer.State is LayerState.Curing);
 
     private double Room => Width ?? (Large ? measured ?? LargeWidth : SmallWidth);
 
@@ -178,13 +186,14 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     private EventCallback<MouseEventArgs> Click(SectionBand band) =>
         Picked.HasDelegate ? EventCallback.Factory.Create<MouseEventArgs>(this, () => Picked.InvokeAsync(band.Layer.Key)) : default;
 
+    private static string Exact(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
     private static string State(SectionBand band) => band.Layer.State.ToString().ToLowerInvariant();
 
     // a colour from a record could be anything; only one that is a colour reaches the page
-    private static string Colour(SectionBand band) =>
-        band.Layer.Colour is ['#', .. var digits] && digits.Length is 3 or 6 && digits.All(char.IsAsciiHexDigit) ? band.Layer.Colour : "#cfd8d6";
+    internal static string Colour(string colour) => colour is ['#', .. var digits] && digits.Length is 3 or 6 && digits.All(char.IsAsciiHexDigit) ? colour : "#cfd8d6";
 
-    private static string Ends(SectionDimension d)
+    internal static string Ends(SectionDimension d)
     {
         var (x1, y1, x2, y2) = (SectionLayout.Number(d.X1), SectionLayout.Number(d.Y1), SectionLayout.Number(d.X2), SectionLayout.Number(d.Y2));
         return d.Upright

@@ -43,8 +43,12 @@ public sealed record SectionLayer(string Name, double FromMm, double ToMm, strin
     public bool Movable { get; init; }
 }
 
-/// <summary>A layer with its outline in the section, already turned over when the view is.</summary>
-public sealed record SectionBand(SectionLayer Layer, int Number, IReadOnlyList<SectionPoint> Points);
+/// <summary>A layer with its outlines in the section, already turned over when the view is; inside is what an odd number of them encloses.</summary>
+public sealed record SectionBand(SectionLayer Layer, int Number, IReadOnlyList<IReadOnlyList<SectionPoint>> Rings)
+{
+    /// <summary>Nothing of it lies in the mould.</summary>
+    public bool Empty => Rings.Count == 0;
+}
 
 /// <summary>A part of the former in section, left out of the resin.</summary>
 /// <param name="Open">True for the room it keeps free, false for its solid walls.</param>
@@ -53,6 +57,12 @@ public sealed record SectionBox(double LeftMm, double RightMm, double LowMm, dou
 /// <summary>A piece cut through the middle, to scale in mm: what every drawing of a piece, on a page or on paper, is made from.</summary>
 public sealed record SectionView
 {
+    /// <summary>A chord may miss a curved wall by this much: thinner than a line on paper.</summary>
+    public const double FineMm = 0.02;
+
+    /// <summary>The same for a drawing of a thumb's size, where a millimetre is less than a pixel.</summary>
+    public const double SmallMm = 0.4;
+
     /// <summary>Such as "Pyramid".</summary>
     public required string MouldName { get; init; }
 
@@ -65,13 +75,19 @@ public sealed record SectionView
     /// <summary>True as it stands in the mould for casting, false as the family will see it, turned over.</summary>
     public required bool AsStands { get; init; }
 
-    /// <summary>The inside of the mould, closed.</summary>
-    public required IReadOnlyList<SectionPoint> Outline { get; init; }
+    /// <summary>The leftmost x of the section [mm].</summary>
+    public required double LeftMm { get; init; }
+
+    /// <summary>The inside of the mould: outlines and holes.</summary>
+    public required IReadOnlyList<IReadOnlyList<SectionPoint>> Outline { get; init; }
 
     /// <summary>In pouring order.</summary>
     public required IReadOnlyList<SectionBand> Bands { get; init; }
 
     public required IReadOnlyList<SectionBox> Former { get; init; }
+
+    /// <summary>Photographs and other sheets, as this drawing sees them.</summary>
+    public IReadOnlyList<SectionSheet> Sheets { get; init; } = [];
 
     /// <summary>The former's outer size in words of a drawing [mm]; null without one.</summary>
     public FormerSpec? FormerSpec { get; init; }
@@ -79,38 +95,75 @@ public sealed record SectionView
     /// <summary>Height of the centre of mass as it stands for casting [mm]; drawn where it is given.</summary>
     public double? CentreOfMassMm { get; init; }
 
-    /// <summary>Full width of the section at a height as it stands for casting [mm].</summary>
-    public required Func<double, double> WidthMm { get; init; }
+    /// <summary>What it was made from, for a plan and for a view that turns.</summary>
+    public required Mould Mould { get; init; }
+
+    /// <summary>The sheets in space, as it stands for casting.</summary>
+    public IReadOnlyList<DrawnSheet> SheetsInSpace { get; init; } = [];
+
+    /// <summary>Where a height, as it stands for casting, runs inside the mould, from left to right [mm].</summary>
+    public required Func<double, IReadOnlyList<(double Left, double Right)>> SpansMm { get; init; }
 
     /// <summary>What the drawing shows, in one sentence.</summary>
     public string Words => SectionWords.Of(this);
 
+    /// <summary>What a reader must know of the outline, such as that nobody knows it; empty for most.</summary>
+    public string Caveat => SectionWords.Caveat(this);
+
+    /// <summary>The rightmost x of the section [mm].</summary>
+    public double RightMm => LeftMm + WidestMm;
+
+    /// <summary>Leftmost and rightmost x at a height as it stands for casting [mm]; both zero where nothing is inside.</summary>
+    public (double Left, double Right) SpanMm(double castZMm) => SpansMm(castZMm) is { Count: > 0 } spans ? (spans[0].Left, spans[^1].Right) : (0, 0);
+
+    /// <summary>Full width of the section at a height as it stands for casting [mm].</summary>
+    public double WidthMm(double castZMm)
+    {
+        var (left, right) = SpanMm(castZMm);
+        return right - left;
+    }
+
     /// <summary>Where a height of the casting is drawn [mm from the lowest line].</summary>
     public double Drawn(double castZMm) => AsStands ? castZMm : HeightMm - castZMm;
+
+    /// <summary>The same piece the other way up.</summary>
+    public SectionView TurnedOver() => For(Mould, Bands.Select(b => b.Layer), FormerSpec, !AsStands, SheetsInSpace) with { CentreOfMassMm = CentreOfMassMm };
 
     /// <summary>Makes the view from the engine's mould.</summary>
     /// <param name="mould">The mould.</param>
     /// <param name="layers">In pouring order; what reaches beyond the mould is cut at its rim.</param>
     /// <param name="former">The box that keeps room for lights, or null.</param>
     /// <param name="asStands">False turns it over: open top down, as the finished piece stands.</param>
-    public static SectionView For(Mould mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true)
+    /// <param name="sheets">Photographs, in space as it stands for casting.</param>
+    /// <param name="toleranceMm">How far a curved wall's chords may lie from it; <see cref="SmallMm"/> for a drawing of a thumb's size.</param>
+    public static SectionView For(Mould mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnSheet>? sheets = null, double toleranceMm = FineMm)
     {
-        var outline = new SectionOutline(mould, asStands);
+        var cut = SectionCut.Of(mould, toleranceMm);
+        var (left, right) = cut.Extent;
+        IReadOnlyList<DrawnSheet> inSpace = [.. sheets ?? []];
         return new SectionView
         {
+            Mould = mould,
             MouldName = mould.DisplayName,
             HeightMm = mould.HeightMm,
-            WidestMm = outline.WidestMm,
+            LeftMm = left,
+            WidestMm = right - left,
             AsStands = asStands,
-            Outline = outline.Between(0, mould.HeightMm),
-            Bands = [.. layers.Select((l, i) => new SectionBand(l, i + 1, outline.Between(l.FromMm, l.ToMm)))],
-            Former = former is null ? [] : [.. outline.Boxes(former)],
+            Outline = Turn(cut.Between(0, mould.HeightMm)),
+            Bands = [.. layers.Select((l, i) => new SectionBand(l, i + 1, Turn(cut.Between(l.FromMm, l.ToMm))))],
+            Former = former is null ? [] : [.. cut.Boxes(former).Select(b => asStands ? b : b with { LowMm = mould.HeightMm - b.HighMm, HighMm = mould.HeightMm - b.LowMm })],
             FormerSpec = former,
-            WidthMm = z => 2 * outline.HalfWidthMm(z),
+            Sheets = [.. inSpace.Select(SectionSheet.Of).Select(s => s with { Points = Turned(s.Points) })],
+            SheetsInSpace = inSpace,
+            SpansMm = cut.Spans,
         };
+
+        IReadOnlyList<IReadOnlyList<SectionPoint>> Turn(IReadOnlyList<IReadOnlyList<SectionPoint>> rings) => asStands ? rings : [.. rings.Select(Turned)];
+
+        IReadOnlyList<SectionPoint> Turned(IReadOnlyList<SectionPoint> points) => asStands ? points : [.. points.Select(p => p with { ZMm = mould.HeightMm - p.ZMm })];
     }
 
-    /// <summary>As <see cref="For(Mould, IEnumerable{SectionLayer}, FormerSpec?, bool)"/>, from a mould's description; null when it cannot be made.</summary>
-    public static SectionView? For(MouldSpec mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true) =>
-        MouldShapes.Make(mould) is { Ok: true } made ? For(made.Value, layers, former, asStands) : null;
+    /// <summary>As <see cref="For(Mould, IEnumerable{SectionLayer}, FormerSpec?, bool, IEnumerable{DrawnSheet}?, double)"/>, from a mould's description; null when it cannot be made.</summary>
+    public static SectionView? For(MouldSpec mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnSheet>? sheets = null, double toleranceMm = FineMm) =>
+        MouldShapes.Make(mould) is { Ok: true } made ? For(made.Value, layers, former, asStands, sheets, toleranceMm) : null;
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Studio.Engine.Moulds;
 
 namespace Studio.Drawing;
 
@@ -13,13 +14,22 @@ internal static class SectionWords
     /// <summary>"Pyramid 150 mm; layer 1 of 4 poured, layer 2 curing, layers 3 and 4 not yet poured".</summary>
     public static string Of(SectionView view)
     {
-        var mould = string.Create(CultureInfo.InvariantCulture, $"{view.MouldName} {view.HeightMm:0.#} mm{(view.AsStands ? "" : ", turned over as it will stand")}");
+        var mould = string.Create(CultureInfo.InvariantCulture, $"{view.MouldName} {view.HeightMm:0.#} mm{(view.Mould.Shape.Needs is MouldNeeds.Readings ? ", drawn round because its outline is not known" : "")}{(view.AsStands ? "" : ", turned over as it will stand")}");
         var said = view.Bands.Count == 0 ? "no layers yet" : States(view.Bands);
-        return $"{mould}; {said}{(view.Former.Count > 0 ? "; a box keeps room for lights" : "")}";
+        return $"{mould}; {said}{(view.Former.Count > 0 ? "; a box keeps room for lights" : "")}{string.Concat(view.Sheets.Select(s => $"; {s.Name} {(s.Filled ? "seen from its face" : "seen on edge")}"))}";
     }
 
+    /// <summary>What the outline is not.</summary>
+    public static string Caveat(SectionView view) => view.Mould.Shape.Needs switch
+    {
+        MouldNeeds.Readings => "Known by a water fill alone: its outline is not known. It is drawn round, with the area that the fill gives at each height.",
+        MouldNeeds.Mesh => "",
+        _ => view.Mould.Outline.PlanAt(view.HeightMm) is { Count: > 2 and < 13 and var sides } && sides % 2 == 1 ? "An odd number of sides: drawn as wide as it looks from the front." : "",
+    };
+
     /// <summary>The same with every layer's name and height, from the bottom as it stands for casting.</summary>
-    public static string Whole(SectionView view) => view.Bands.Count == 0 ? Of(view) : Of(view) + ". In pouring order: " + string.Join("; ", view.Bands.Select(Band)) + ".";
+    public static string Whole(SectionView view) =>
+        (view.Bands.Count == 0 ? Of(view) : Of(view) + ". In pouring order: " + string.Join("; ", view.Bands.Select(Band)) + ".") + (view.Caveat.Length > 0 ? " " + view.Caveat : "");
 
     /// <summary>A state in a word or two.</summary>
     public static string Of(LayerState state) => Array.Find(Order, o => o.State == state).Words;

@@ -1,5 +1,7 @@
 using CsCheck;
 using Studio.Drawing;
+using Studio.Engine.Layers;
+using Studio.Engine.Moulds;
 
 namespace Studio.Tests.Drawing;
 
@@ -21,6 +23,43 @@ public sealed class SectionLayoutTests
             sheet.LabelList.Min(l => l.Y).ShouldBeGreaterThanOrEqualTo(0);
             sheet.LabelList.Max(l => l.Y + l.Height).ShouldBeLessThanOrEqualTo(sheet.Height);
         });
+    }
+
+    // boxes as the drawing reserves them: names at 15, details at 13 units, a little too wide rather than too narrow
+    [Fact]
+    public void No_two_labels_cover_each_other_and_none_leaves_the_drawing_on_a_narrow_phone_either()
+    {
+        var word = Gen.OneOf("heather", "hive nails", "Wharf brass", "W", "mother-of-pearl buttons", "of", "clear", "MMMMMMMMMMMMMMMMMMMM");
+        var layer = Gen.Select(Gen.Double[0.2, 40], word.Array[1, 4], Gen.Int[0, 3], Gen.OneOf("", "412 g", "now 12 000.5 g of resin"));
+        Gen.Select(layer.Array[1, 12], Gen.Double[340, 1200], Gen.Bool, Gen.OneOf("metric", "inch"), Gen.Int[0, 2]).Sample((stack, width, asStands, units, sheets) =>
+        {
+            var height = stack.Sum(l => l.Item1);
+            var layers = stack.Select((l, i) => new SectionLayer(string.Join(' ', l.Item2), stack.Take(i).Sum(k => k.Item1), stack.Take(i + 1).Sum(k => k.Item1), "#7d6a94", (LayerState)l.Item3, l.Item4));
+            var films = Enumerable.Range(0, sheets).Select(i => new DrawnSheet($"Photograph {i}", [new(i, -5, 0), new(i, 5, 0), new(i, 5, height / 2), new(i, -5, height / 2)]));
+            var former = new FormerSpec { OuterWidthMm = 40, OuterDepthMm = 40, FromMm = height * 0.7, WallMm = 3 };
+            var sheet = new SectionLayout(SectionView.For(MouldShapes.Make(SectionViewTests.Pyramid(150, height)).Value, layers, former, asStands, films), large: true, width, 560, units);
+            var labels = sheet.LabelList;
+            labels.Count.ShouldBe(stack.Length + sheets + 1);
+            foreach (var l in labels)
+            {
+                l.X.ShouldBeGreaterThanOrEqualTo(sheet.RightX);
+                (l.X + l.Width).ShouldBeLessThanOrEqualTo(sheet.Width);
+                l.Y.ShouldBeGreaterThanOrEqualTo(0);
+                (l.Y + l.Height).ShouldBeLessThanOrEqualTo(sheet.Height);
+            }
+
+            foreach (var (upper, lower) in labels.Zip(labels.Skip(1)))
+            {
+                lower.Y.ShouldBeGreaterThanOrEqualTo(upper.Y + upper.Height);
+            }
+
+            // figures of the dimension lines, each on the line it belongs to
+            var figures = sheet.Dimensions.Where(d => d.Upright && d.X1 > 20 && d.Text.Length > 0).Select(d => ((d.Y1 + d.Y2) / 2, Half: LetterWidth.Of(d.Text, 12) / 2)).OrderBy(f => f.Item1).ToList();
+            foreach (var (upper, lower) in figures.Zip(figures.Skip(1)))
+            {
+                (upper.Item1 + upper.Half).ShouldBeLessThanOrEqualTo(lower.Item1 - lower.Half + 1);
+            }
+        }, iter: 400);
     }
 
     [Fact]

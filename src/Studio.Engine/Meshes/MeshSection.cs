@@ -1,0 +1,17 @@
+using System.Runtime.CompilerServices;
+
+namespace Studio.Engine.Meshes;
+
+/// <summary>A mesh cut upright through the middle, as the section drawing shows it: u is x, v is z.</summary>
+public static class MeshSection
+{
+    private static readonly ConditionalWeakTable<TriangleMesh, FlatArea> Known = [];
+
+    /// <summary>The area cut by the plane y = 0; kept as long as the mesh is.</summary>
+    /// <param name="mesh">A closed mesh.</param>
+    public static FlatArea Through(TriangleMesh mesh) => Known.GetValue(mesh, m => Through(m, 0));
+
+    /// <summary>The area cut by the plane at that y [mm].</summary>
+    public static FlatArea Through(TriangleMesh mesh, double yMm) =>
+        FlatArea.Of(MeshCut.Loops(mesh, new Point3(0, 1, 0), yMm).Select(l => (IReadOnlyList<(double, double)>)[.. l.Select(p => (p.X, p.Z))]));
+}
