@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Time.Testing;
 using Studio.Data;
+using Studio.Data.Files;
 
 namespace Studio.Tests;
 
@@ -13,7 +14,8 @@ public sealed class StudioDatabase : IDisposable
     {
         var options = new DbContextOptionsBuilder<SqliteStudioDb>();
         DataSetup.UseStudioSqlite(options, Path.Combine(folder, "studio.db"));
-        Factory = new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), Clock);
+        Meshes = new MeshFolder(Path.Combine(folder, "meshes"));
+        Factory = new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), Clock, Meshes);
         using var db = Factory.CreateDbContext();
         db.Database.Migrate();
     }
@@ -22,6 +24,9 @@ public sealed class StudioDatabase : IDisposable
     public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
 
     public News News { get; } = new();
+
+    /// <summary>Beside the database, empty.</summary>
+    public MeshFolder Meshes { get; }
 
     public IDbContextFactory<StudioDb> Factory { get; }
 

@@ -21,6 +21,7 @@ public static class DataOpening
             await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
             await db.Database.MigrateAsync();
             services.GetRequiredService<PhotoStore>().ClearHalfReceived();
+            services.GetRequiredService<MeshFolder>().ClearHalfReceived();
             foreach (var seed in services.GetServices<ISeed>())
             {
                 await seed.PlantAsync(db);

@@ -26,7 +26,7 @@ public static class DataSetup
         var postgres = configuration["Database:Postgres"];
         if (!string.IsNullOrWhiteSpace(postgres))
         {
-            services.AddDbContextFactory<PostgresStudioDb>(o => o.UseNpgsql(postgres));
+            services.AddDbContextFactory<PostgresStudioDb>(o => o.UseNpgsql(postgres).AddInterceptors(MeshGiver.Instance));
             services.AddSingleton<IDbContextFactory<StudioDb>, StudioDbFactory<PostgresStudioDb>>();
             services.AddScoped<StudioDb>(s => s.GetRequiredService<PostgresStudioDb>());
         }
@@ -37,6 +37,7 @@ public static class DataSetup
             services.AddScoped<StudioDb>(s => s.GetRequiredService<SqliteStudioDb>());
         }
 
+        services.AddSingleton(_ => new Files.MeshFolder(Path.Combine(Folder(configuration), "meshes")));
         services.AddSingleton<News>();
         return services;
     }
@@ -44,7 +45,7 @@ public static class DataSetup
     /// <summary>SQLite as the studio wants it: foreign keys on, WAL, every commit on disk before it is acknowledged.</summary>
     public static DbContextOptionsBuilder UseStudioSqlite(DbContextOptionsBuilder options, string file) =>
         options.UseSqlite(new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 15 }.ToString())
-            .AddInterceptors(FullSync.Instance);
+            .AddInterceptors(FullSync.Instance, MeshGiver.Instance);
 
     private sealed class FullSync : DbConnectionInterceptor
     {

@@ -22,6 +22,9 @@ public abstract class StudioDb(DbContextOptions options) : IdentityDbContext<Stu
     /// <summary>When it is written [UTC]; set by the factory from the clock.</summary>
     public DateTime Now { get; set; }
 
+    /// <summary>Where the meshes lie that records name; set by the factory.</summary>
+    public Files.MeshFolder? Meshes { get; set; }
+
     protected override void OnModelCreating(ModelBuilder builder)
     {
         base.OnModelCreating(builder);

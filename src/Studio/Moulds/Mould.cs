@@ -1,13 +1,15 @@
+using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Studio.Data;
+using Studio.Data.Files;
 using Studio.Engine.Meshes;
 using Studio.Engine.Moulds;
 
 namespace Studio.Moulds;
 
 /// <summary>A mould the maker owns.</summary>
-public sealed class Mould : IVersioned
+public sealed class Mould : IVersioned, IHoldsMesh
 {
     public int Id { get; set; }
 
@@ -43,19 +45,35 @@ public sealed class Mould : IVersioned
 
     public int Version { get; set; }
 
-    public MouldSpec Spec => new(Shape, Dimensions)
+    /// <summary>Where its mesh lies; given to it by the database.</summary>
+    [JsonIgnore]
+    public MeshFolder? Meshes { get; set; }
+
+    /// <summary>As the engine takes it; a mesh is read when this is asked for the first time.</summary>
+    [JsonIgnore]
+    public MouldSpec Spec
     {
-        Readings = MouldShapes.Find(Shape) is { Needs: MouldNeeds.Readings } ? Readings : null,
-        Mesh = Mesh is { } m ? new MeshSource(m.Name, m.Unit, m.Up) : null,
-        VolumeFactor = VolumeFactor,
-        VolumeSpreadPercent = VolumeSpreadPercent,
-    };
+        get
+        {
+            var needs = MouldShapes.Find(Shape)?.Needs;
+            var mesh = needs is MouldNeeds.Mesh ? Mesh : null;
+            return new(Shape, Dimensions)
+            {
+                Readings = needs is MouldNeeds.Readings ? Readings : null,
+                Mesh = mesh?.Source,
+                Cavity = mesh is not null && Meshes?.Cavity(mesh.Stored, mesh.Source) is { Ok: true } read ? read.Value : null,
+                VolumeFactor = VolumeFactor,
+                VolumeSpreadPercent = VolumeSpreadPercent,
+            };
+        }
+    }
 
     private sealed class Table : IEntityTypeConfiguration<Mould>
     {
         public void Configure(EntityTypeBuilder<Mould> builder)
         {
             builder.Ignore(m => m.Spec);
+            builder.Ignore(m => m.Meshes);
             builder.Property(m => m.Dimensions).AsJson();
             builder.Property(m => m.Readings).AsJson();
             builder.Property(m => m.Mesh).AsJson();
@@ -70,7 +88,12 @@ public sealed class Mould : IVersioned
 /// <param name="Name">The name it came with.</param>
 /// <param name="Unit">As <see cref="MeshSource.Units"/>.</param>
 /// <param name="Up">As <see cref="MeshSource.Directions"/>.</param>
-public sealed record MouldMesh(string Stored, string Name, string Unit, string Up);
+public sealed record MouldMesh(string Stored, string Name, string Unit, string Up)
+{
+    /// <summary>As the engine reads it.</summary>
+    [JsonIgnore]
+    public MeshSource Source => new(Name, Unit, Up);
+}
 
 /// <summary>One water check.</summary>
 /// <param name="HeightMm">Mark up to which it was filled [mm].</param>

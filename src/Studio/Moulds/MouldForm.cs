@@ -1,9 +1,12 @@
+using System.Text.Json.Serialization;
 using FluentValidation;
+using Studio.Data;
+using Studio.Engine;
 using Studio.Engine.Moulds;
 
 namespace Studio.Moulds;
 
-/// <summary>A mould as it is being typed. Dimensions typed for another shape are remembered while the shape is being chosen.</summary>
+/// <summary>A mould as it is being typed. What was typed for another shape is remembered while the shape is being chosen.</summary>
 public sealed class MouldForm : Shell.IEdited
 {
     public int Id { get; set; }
@@ -17,6 +20,22 @@ public sealed class MouldForm : Shell.IEdited
     /// <summary>Dimension name to number; null where nothing is typed.</summary>
     public Dictionary<string, double?> Dimensions { get; set; } = new(StringComparer.Ordinal);
 
+    /// <summary>For a mould measured with water.</summary>
+    public FillRows Fill { get; set; } = new();
+
+    /// <summary>For a mould from a mesh; its unit is empty until somebody says it.</summary>
+    public MouldMesh? Mesh { get; set; }
+
+    /// <summary>Kept water checks; changed by the book, never by a save of the form.</summary>
+    public List<WaterCheck> Checks { get; set; } = [];
+
+    public double VolumeFactor { get; set; } = 1;
+
+    public double? VolumeSpreadPercent { get; set; }
+
+    /// <summary>The measures that are kept, to tell whether they were changed since.</summary>
+    public string KeptMeasures { get; set; } = "";
+
     public double? Owned { get; set; } = 1;
 
     public string Notes { get; set; } = "";
@@ -24,24 +43,52 @@ public sealed class MouldForm : Shell.IEdited
     public bool Retired { get; set; }
 
     /// <summary>The shape's own list of dimensions; empty for a shape that this program does not know.</summary>
+    [JsonIgnore]
     public IReadOnlyList<Dimension> Asked => MouldShapes.Find(Shape)?.Dimensions ?? [];
 
-    /// <summary>What the engine makes a mould from.</summary>
-    public MouldSpec Spec => new(Shape, Asked.Where(d => Size(d) is not null).ToDictionary(d => d.Name, d => Size(d)!.Value, StringComparer.Ordinal));
+    [JsonIgnore]
+    public MouldNeeds Needs => MouldShapes.Find(Shape)?.Needs ?? MouldNeeds.Nothing;
 
-    public static MouldForm Of(Mould m) => new()
+    /// <summary>What the engine makes a mould from, as its measures say; a mesh's cavity is added by the book.</summary>
+    [JsonIgnore]
+    public MouldSpec Spec => new(Shape, Asked.Where(d => Size(d) is not null).ToDictionary(d => d.Name, d => Size(d)!.Value, StringComparer.Ordinal))
     {
-        Id = m.Id,
-        Version = m.Version,
-        Name = m.Name,
-        Shape = m.Shape,
-        Owned = m.Owned,
-        Notes = m.Notes,
-        Retired = m.Retired,
-        Dimensions = m.Dimensions.ToDictionary(d => d.Key, d => (double?)d.Value, StringComparer.Ordinal),
+        Readings = Needs is MouldNeeds.Readings ? Fill.Readings : null,
+        Mesh = Needs is MouldNeeds.Mesh ? Mesh?.Source : null,
     };
 
-    /// <summary>The record, from a form that the validator has passed.</summary>
+    /// <summary>The measures as one text.</summary>
+    [JsonIgnore]
+    public string Measures => JsonColumn.Write(new { Spec.Shape, Sizes = Spec.Dimensions.OrderBy(d => d.Key, StringComparer.Ordinal), Spec.Readings, Mesh = Needs is MouldNeeds.Mesh ? Mesh : null });
+
+    /// <summary>True when it is kept, and its measures are not what is kept.</summary>
+    [JsonIgnore]
+    public bool Remeasured => Id > 0 && Measures != KeptMeasures;
+
+    public static MouldForm Of(Mould m)
+    {
+        var form = new MouldForm
+        {
+            Id = m.Id,
+            Version = m.Version,
+            Name = m.Name,
+            Shape = m.Shape,
+            Owned = m.Owned,
+            Notes = m.Notes,
+            Retired = m.Retired,
+            Dimensions = m.Dimensions.ToDictionary(d => d.Key, d => (double?)d.Value, StringComparer.Ordinal),
+            Fill = FillRows.Of(m.Readings),
+            Mesh = m.Mesh,
+        };
+        form.KeptMeasures = form.Measures;
+        form.TakeChecks(m);
+        return form;
+    }
+
+    /// <summary>Takes over what the book changed meanwhile: the checks, and the version that goes with them.</summary>
+    public void TakeChecks(Mould m) => (Version, Checks, VolumeFactor, VolumeSpreadPercent) = (m.Version, [.. m.Checks], m.VolumeFactor, m.VolumeSpreadPercent);
+
+    /// <summary>The record, from a form that the validator has passed. A factor found against other measures is let go.</summary>
     public Mould ToMould() => new()
     {
         Id = Id,
@@ -52,13 +99,18 @@ public sealed class MouldForm : Shell.IEdited
         Notes = Notes.Trim(),
         Retired = Retired,
         Dimensions = new(Spec.Dimensions, StringComparer.Ordinal),
+        Readings = [.. Spec.Readings ?? []],
+        Mesh = Needs is MouldNeeds.Mesh ? Mesh : null,
+        Checks = Checks,
+        VolumeFactor = Remeasured ? 1 : VolumeFactor,
+        VolumeSpreadPercent = Remeasured ? null : VolumeSpreadPercent,
     };
 
     /// <summary>A dimension as typed, or its default.</summary>
     public double? Size(Dimension dimension) => Dimensions.GetValueOrDefault(dimension.Name) ?? dimension.Default;
 }
 
-/// <summary>What a mould needs before it can be kept; the dimensions' limits are the engine's.</summary>
+/// <summary>What a mould needs before it can be kept; the limits are the engine's.</summary>
 public sealed class MouldValidator : AbstractValidator<MouldForm>
 {
     public MouldValidator()
@@ -70,16 +122,61 @@ public sealed class MouldValidator : AbstractValidator<MouldForm>
         RuleFor(m => m.Shape).Must(s => MouldShapes.Find(s) is not null).WithMessage("Choose a shape.");
         RuleFor(m => m).Custom((form, context) =>
         {
-            foreach (var d in form.Asked)
+            foreach (var (field, said) in Complaints(form))
             {
-                if (Complaint(form, d) is { } said)
-                {
-                    context.AddFailure(d.Name, said);
-                }
+                context.AddFailure(field, said);
             }
         });
     }
 
-    private static string? Complaint(MouldForm form, Dimension d) =>
-        form.Size(d) is { } size ? d.Complaint(size) : $"{d.Label} is needed.";
+    private static IEnumerable<(string Field, string Said)> Complaints(MouldForm form) => form.Needs switch
+    {
+        MouldNeeds.Readings => Of(form.Fill),
+        MouldNeeds.Mesh => Of(form.Mesh),
+        _ => Measures(form),
+    };
+
+    private static IEnumerable<(string Field, string Said)> Measures(MouldForm form)
+    {
+        var missing = form.Asked.Select(d => (d.Name, Said: form.Size(d) is { } size ? d.Complaint(size) : $"{d.Label} is needed.")).Where(c => c.Said is not null).Select(c => (c.Name, c.Said!)).ToList();
+        return missing.Count > 0 ? missing : MouldShapes.Find(form.Shape)?.Complaints(form.Spec.Dimensions.ToDictionary(d => d.Key, d => d.Value, StringComparer.Ordinal)) ?? [];
+    }
+
+    private static IEnumerable<(string Field, string Said)> Of(FillRows fill)
+    {
+        var unfinished = fill.Complaints().Select(c => ($"readings[{c.Row}].{c.Field}", c.Message)).ToList();
+        return unfinished.Count > 0 ? unfinished : FillWords.Wrong(fill).Select(e => (e.Path, e.Message));
+    }
+
+    private static IEnumerable<(string Field, string Said)> Of(MouldMesh? mesh) => mesh switch
+    {
+        null => [("mesh", "Choose the file of the mesh.")],
+        { Unit.Length: 0 } => [("mesh.unit", "Say which unit the file is in: the sizes beside each show which is right.")],
+        _ => [],
+    };
+}
+
+/// <summary>The engine's errors about a fill, at the rows that they were typed in.</summary>
+internal static class FillWords
+{
+    /// <summary>Paths such as <c>readings[2].height</c>, or <c>readings</c> for the whole.</summary>
+    public static IReadOnlyList<InputError> Wrong(FillRows fill)
+    {
+        var (errors, complete) = (new InputErrors(), fill.Complete);
+        FillCheck.Usable([.. complete.Select(c => c.Reading)], "readings", errors);
+        return [.. errors.All.Select(e => new InputError(Row(e.Path, complete), e.Message))];
+    }
+
+    /// <summary>The engine counts readings, the page counts rows.</summary>
+    public static string Row(string path, IReadOnlyList<(int Row, FillReading Reading)> complete)
+    {
+        var (open, close) = (path.IndexOf('[', StringComparison.Ordinal), path.IndexOf(']', StringComparison.Ordinal));
+        if (open < 0 || !int.TryParse(path.AsSpan(open + 1, close - open - 1), System.Globalization.CultureInfo.InvariantCulture, out var number) || number >= complete.Count)
+        {
+            return path;
+        }
+
+        var field = path.EndsWith("volumeMl", StringComparison.Ordinal) ? ".water" : path.EndsWith("heightMm", StringComparison.Ordinal) ? ".height" : "";
+        return $"readings[{complete[number].Row}]{field}";
+    }
 }

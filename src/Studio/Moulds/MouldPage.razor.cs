@@ -8,6 +8,7 @@ namespace Studio.Moulds;
 public sealed partial class MouldPage
 {
     private int uses;
+    private ((string, bool, double, double?) Key, MouldGlance? Value) glance;
 
     [Inject]
     private MouldBook Book { get; set; } = default!;
@@ -16,7 +17,18 @@ public sealed partial class MouldPage
 
     protected override string Ledger => "/stores/moulds";
 
-    private MouldGlance Glance => MouldBook.Glance(Sheet.Spec);
+    private bool Scaled => !Sheet.Remeasured && Sheet.VolumeFactor != 1;
+
+    // reading a mesh's section takes a while, and a page asks for it several times a drawing
+    private MouldGlance Glance
+    {
+        get
+        {
+            var key = (Sheet.Measures + JsonColumn.Write(Sheet.Fill), Sheet.Remeasured, Sheet.VolumeFactor, Sheet.VolumeSpreadPercent);
+            glance = glance.Key == key && glance.Value is not null ? glance : (key, Book.Look(Sheet));
+            return glance.Value!;
+        }
+    }
 
     protected override Task<MouldForm?> FetchAsync(int id) => Book.FormAsync(id);
 
@@ -25,6 +37,8 @@ public sealed partial class MouldPage
     protected override Task<Saved> TurnAsync(int id, bool retired, string by) => retired ? Book.RetireAsync(id, by) : Book.RestoreAsync(id, by);
 
     protected override async Task BesidesAsync(int id) => uses = await Book.UsesAsync(id);
+
+    private void TakeMesh(MouldMesh mesh) => Sheet.Mesh = mesh;
 
     private static string? Hint(Dimension d) => d switch
     {

@@ -20,6 +20,10 @@ public sealed partial class MouldSection
     [Parameter]
     public string Units { get; set; } = "metric";
 
+    /// <summary>True turns it over: the piece as it will stand, open top down.</summary>
+    [Parameter]
+    public bool Turned { get; set; }
+
     /// <summary>Every drawing on a page to one scale: the length that fills it [mm]; null fits each.</summary>
     [Parameter]
     public double? ScaleMm { get; set; }
@@ -55,7 +59,7 @@ public sealed partial class MouldSection
 
     // down the left wall, across the bottom, up the right one; y counts down from the rim
     private string Inside => string.Join(' ', Sketch.Wall.Reverse().Select(p => (X: -p.HalfWidthMm, p.ZMm)).Concat(Sketch.Wall.Select(p => (X: p.HalfWidthMm, p.ZMm)))
-        .Select((p, i) => $"{(i == 0 ? "M" : "L")} {N(p.X)} {N(Sketch.HeightMm - p.ZMm)}"));
+        .Select((p, i) => $"{(i == 0 ? "M" : "L")} {N(p.X)} {N(Turned ? p.ZMm : Sketch.HeightMm - p.ZMm)}"));
 
     private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -37,9 +37,7 @@ public sealed record ShelfPiece
     /// <summary>Hand work beyond pouring, for the minutes that finishing takes.</summary>
     public required List<PieceTask> Tasks { get; init; }
 
-    public required string Shape { get; init; }
-
-    public required Dictionary<string, double> Dimensions { get; init; }
+    public required Moulds.Mould Mould { get; init; }
 
     public required int CommissionId { get; init; }
 

@@ -12,6 +12,11 @@ window.studio = {
   focus: (selector) => { const e = document.querySelector(selector); if (e) { e.focus(); } },
 };
 
+// Enter in a list of readings goes on to the next one and never sends the form
+document.addEventListener("keydown", (e) => {
+  if (e.key === "Enter" && e.target.matches("[data-enter='next'] input")) { e.preventDefault(); }
+});
+
 // On the first start the browser knows better than the server where the studio is.
 document.addEventListener("DOMContentLoaded", () => {
   const zone = document.querySelector("select#zone");

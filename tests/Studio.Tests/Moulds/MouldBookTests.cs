@@ -9,7 +9,7 @@ public sealed class MouldBookTests : IDisposable
     private readonly StudioDatabase database = new();
     private readonly MouldBook book;
 
-    public MouldBookTests() => book = new MouldBook(database.Factory, database.News);
+    public MouldBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes);
 
     public void Dispose() => database.Dispose();
 
@@ -41,7 +41,12 @@ public sealed class MouldBookTests : IDisposable
         foreach (var shape in MouldShapes.All)
         {
             var wrong = new MouldValidator().Validate(new MouldForm { Name = "New", Shape = shape.Key }).Errors.Select(e => e.PropertyName).ToList();
-            wrong.ShouldBe(shape.Dimensions.Where(d => d.Default is null).Select(d => d.Name));
+            wrong.ShouldBe(shape.Needs switch
+            {
+                MouldNeeds.Readings => ["readings"],
+                MouldNeeds.Mesh => ["mesh"],
+                _ => [.. shape.Dimensions.Where(d => d.Default is null).Select(d => d.Name)],
+            });
         }
     }
 

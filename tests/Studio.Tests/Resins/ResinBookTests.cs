@@ -131,7 +131,7 @@ public sealed class ResinBookTests : IDisposable
         (await book.UsesAsync(id)).ShouldBe(1);
         (await book.RetireAsync(id, "Ada")).Ok.ShouldBeTrue();
         (await book.UsesAsync(id)).ShouldBe(1);
-        (await new MouldBook(database.Factory, database.News).UsesAsync(1)).ShouldBe(1);
+        (await new MouldBook(database.Factory, database.Clock, database.News, database.Meshes).UsesAsync(1)).ShouldBe(1);
     }
 
     [Fact]
