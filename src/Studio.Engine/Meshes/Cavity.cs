@@ -34,10 +34,10 @@ public sealed class Cavity
     public static Outcome<Cavity> Read(ReadOnlyMemory<byte> bytes, MeshSource source, string path = "mould")
     {
         var closed = ClosedMesh.Read(bytes.Span, source, path + ".file");
-        var trouble = closed.Trouble ?? Crossing.Trouble(closed.Mesh!, NearWeld.Tolerance(closed.Mesh!));
-        var (mended, findings, wrong) = trouble is null ? Winding.Settle(closed.Mesh!, path + ".file") : (null, [], trouble);
+        var (crossing, doubts) = closed.Mesh is null ? (closed.Trouble, []) : Crossing.Check(closed.Mesh, NearWeld.Tolerance(closed.Mesh), path + ".file");
+        var (mended, notes, wrong) = crossing is null ? Winding.Settle(closed.Mesh!, path + ".file") : (null, [], crossing);
         return wrong is null
-            ? Outcome<Cavity>.Of(new Cavity(mended!, [.. closed.Findings, .. findings]))
+            ? Outcome<Cavity>.Of(new Cavity(mended!, [.. closed.Findings, .. doubts, .. notes]))
             : Outcome<Cavity>.Refused([new InputError(path + ".file", $"The mesh '{source.File}' cannot be used. {wrong}")]);
     }
 }

@@ -14,8 +14,13 @@ internal sealed record Soup(TriangleMesh? Mesh, string? Trouble, int Solids = 1)
             return new Soup(null, "The file is empty. Save it again.");
         }
 
+        if (Has(name, ".obj") && bytes[..Math.Min(bytes.Length, 4096)].IndexOf((byte)0) >= 0)
+        {
+            return new Soup(null, "Read as OBJ, the file is no plain text. Save it as OBJ in UTF-8, or name it .stl if it is one.");
+        }
+
         var text = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
-        return name.EndsWith(".obj", StringComparison.OrdinalIgnoreCase) || (!StlBinary.Fits(bytes) && !Has(name, ".stl") && LooksLikeObj(text))
+        return Has(name, ".obj") || (!StlBinary.Fits(bytes) && !Has(name, ".stl") && LooksLikeObj(text))
             ? ObjText.Read(text)
             : StlBinary.Fits(bytes) || !LooksLikeStlText(text) ? StlBinary.Read(bytes) : StlText.Read(text);
     }
