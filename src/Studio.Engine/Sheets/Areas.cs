@@ -13,7 +13,7 @@ internal static class Areas
     private const double NarrowMm = 0.1;
     private const double StraightMm = 1e-9;
     private static readonly GeometryFactory Factory = new();
-    private static readonly BufferParameters Mitred = new(8, EndCapStyle.Flat, JoinStyle.Mitre, 10);
+    private static readonly BufferParameters Mitred = new(8, EndCapStyle.Flat, JoinStyle.Mitre, 10) { SimplifyFactor = 0 };
 
     public static Geometry Nothing => Factory.CreatePolygon();
 

@@ -60,6 +60,13 @@ internal static class PhotoPixels
     private static SKBitmap Decode(string path, int neededPx)
     {
         using var codec = Open(path);
+        return Decode(codec, neededPx);
+    }
+
+    /// <summary>The whole picture as stored; for a JPEG no larger than needed.</summary>
+    /// <exception cref="PhotoRefusedException">The picture does not decode to its end.</exception>
+    internal static SKBitmap Decode(SKCodec codec, int neededPx)
+    {
         var longest = Math.Max(codec.Info.Width, codec.Info.Height);
         var size = codec.GetScaledDimensions(Math.Min(1f, neededPx / (float)longest));
         if (Math.Max(size.Width, size.Height) < Math.Min(neededPx, longest))
@@ -93,8 +100,8 @@ internal static class PhotoPixels
         return upright;
     }
 
-    // Exif 1 to 8; w and h are those of the stored picture
-    private static SKMatrix Turn(int orientation, float w, float h) => orientation switch
+    /// <summary>Sets upright what Exif says lies some way 1 to 8; w and h are those of the stored picture.</summary>
+    internal static SKMatrix Turn(int orientation, float w, float h) => orientation switch
     {
         2 => new(-1, 0, w, 0, 1, 0, 0, 0, 1),
         3 => new(-1, 0, w, 0, -1, h, 0, 0, 1),

@@ -73,6 +73,34 @@ public sealed class PhotoStore(string root) : IDisposable
             ? new(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete, 81920, useAsync: true), type)
             : null;
 
+    /// <summary>A picture made ready by a recipe, as a JPEG; null when it is not here or cannot be opened. The kept picture stays as it is.</summary>
+    /// <param name="hash">Its name in the store.</param>
+    /// <param name="recipe">What to do with it.</param>
+    /// <param name="mostPx">Longer side of the outcome at most [px]; up to 1280 px of the whole picture the smaller copy serves.</param>
+    /// <param name="cancel">Stops waiting.</param>
+    public async Task<byte[]?> PrepareAsync(string hash, PictureRecipe recipe, int mostPx, CancellationToken cancel = default)
+    {
+        var size = mostPx <= LargePx ? PhotoSize.Large : PhotoSize.Original;
+        if (folder.Find(hash, size) is not var (path, _))
+        {
+            return null;
+        }
+
+        await oneAtATime.WaitAsync(cancel);
+        try
+        {
+            return await Task.Run(() => PreparedPicture.Make(() => File.OpenRead(path), recipe, mostPx), cancel);
+        }
+        catch (Exception e) when (e is PhotoRefusedException or IOException)
+        {
+            return null;
+        }
+        finally
+        {
+            oneAtATime.Release();
+        }
+    }
+
     /// <summary>Removes what a killed process left half received; call once at the start, before anything comes in.</summary>
     public void ClearHalfReceived() => folder.ClearIncoming();
 
