@@ -35,8 +35,8 @@ public sealed record SheetPlane(Point3 Origin, Point3 U, Point3 V)
     /// <param name="wishDegrees">Null for the first diagonal, or a corner of an odd mould.</param>
     public static double DiagonalDegrees(Mould mould, double? wishDegrees)
     {
-        var corners = mould.Outline.PlanAt(mould.HeightMm);
-        if (corners.Count > MostCorners || (corners.Count % 2 == 1 && wishDegrees is not null))
+        var corners = Corners(mould);
+        if (corners.Count is < 3 or > MostCorners || (corners.Count % 2 == 1 && wishDegrees is not null))
         {
             return wishDegrees ?? 0;
         }
@@ -46,15 +46,19 @@ public sealed record SheetPlane(Point3 Origin, Point3 U, Point3 V)
     }
 
     /// <summary>True when the mould has faces, and so turns in plan that lie along them.</summary>
-    public static bool HasFaces(Mould mould) => mould.Outline.PlanAt(mould.HeightMm).Count <= MostCorners;
+    public static bool HasFaces(Mould mould) => Corners(mould).Count is >= 3 and <= MostCorners;
 
     /// <summary>Turn in plan [degrees] of each face, the front one first, anticlockwise seen from above; empty for a round mould.</summary>
     public static IReadOnlyList<double> FaceTurns(Mould mould)
     {
-        var corners = mould.Outline.PlanAt(mould.HeightMm);
-        return corners.Count > MostCorners ? []
+        var corners = Corners(mould);
+        return !HasFaces(mould) ? []
             : [.. corners.Select((c, i) => (A: c, B: corners[(i + 1) % corners.Count])).Select(e => Whole(Math.Atan2(e.B.YMm - e.A.YMm, e.B.XMm - e.A.XMm) * 180 / Math.PI)).Order()];
     }
+
+    // a mesh has no plan at the very rim
+    private static IReadOnlyList<PlanPoint> Corners(Mould mould) =>
+        mould.Outline.PlanAt(mould.HeightMm) is { Count: >= 3 } rim ? rim : mould.Outline.PlanAt(mould.HeightMm * 0.999);
 
     private static SheetPlane Upright(double turnDegrees, double forwardMm, double leanDegrees, double atMm, bool over)
     {

@@ -161,6 +161,27 @@ internal sealed class PaperInk(PdfDocument? document)
         }
     }
 
+    /// <summary>A JPEG laid on the page by a matrix from its unit square (down from its upper left corner), seen only inside some rings.</summary>
+    public void Image(byte[] jpeg, XMatrix place, IEnumerable<XPoint[]> within)
+    {
+        if (Dry || Image(jpeg) is not { } image)
+        {
+            return;
+        }
+
+        var path = new XGraphicsPath { FillMode = XFillMode.Alternate };
+        foreach (var ring in within)
+        {
+            path.AddPolygon(ring);
+        }
+
+        var state = _page!.Save();
+        _page.IntersectClip(path);
+        _page.MultiplyTransform(place);
+        _page.DrawImage(image, 0, 0, 1, 1);
+        _page.Restore(state);
+    }
+
     private XImage? Image(byte[] jpeg)
     {
         if (_images.TryGetValue(jpeg, out var known))

@@ -46,7 +46,7 @@ public static class SheetRules
         var outcome = Sheet.Fit(mould, sheet.Place, around, path);
         var fit = outcome.Ok ? outcome.Value : null;
         var shown = fit is { Picture.Count: > 0 } && sheet.Picture is { } p ? Cover(fit, sheet.Recipe.Size(p.WidthPx, p.HeightPx)) : null;
-        return new(index, sheet, fit, shown, [.. outcome.Errors, .. OwnErrors(sheet, path)], [.. fit?.Findings ?? [], .. shown?.Findings(path + ".picture") ?? [], .. InkAndPicture(sheet, path)]);
+        return new(index, sheet, fit, shown, [.. outcome.Errors, .. OwnErrors(sheet, path)], [.. fit?.Findings ?? [], .. shown?.Findings(path + ".picture") ?? [], .. OnPaper(fit, path), .. InkAndPicture(sheet, path)]);
     }
 
     private static PictureFit Cover(SheetFit fit, (double Width, double Height) px) => PictureFit.Cover(fit.Picture, Math.Max(1, px.Width), Math.Max(1, px.Height));
@@ -56,6 +56,17 @@ public static class SheetRules
         if (sheet.Prints is < 1 or > MostPrints)
         {
             yield return new(path + ".prints", FormattableString.Invariant($"Say how many are printed: from 1 to {MostPrints}."));
+        }
+    }
+
+    private static IEnumerable<Finding> OnPaper(SheetFit? fit, string path)
+    {
+        if (fit is { Stands: true } && !SheetPage.All.Any(p => p.Takes(fit.FilmBox)))
+        {
+            var box = fit.FilmBox;
+            yield return new(
+                "larger-than-page", Severity.Note, path,
+                FormattableString.Invariant($"The film is {box.WidthMm:0.#} × {box.HeightMm:0.#} mm and fits neither A4 nor Letter at true size. Take the outline as SVG to a print shop; it is never printed smaller."), "the size of the page");
         }
     }
 
