@@ -6,6 +6,12 @@ namespace Studio.Engine.Parts;
 /// <summary>The four sides of a former with butt joints, and a plate inside at its lower end.</summary>
 internal static class BoxParts
 {
+    /// <summary>A lean that a cover's overlap hides [mm]: common practice, no source.</summary>
+    private const double MostLeanMm = 0.5;
+
+    private const double MostAstrayMm = 1;
+    private const string Measured = "parts.cut.oneDiagonalMm";
+
     /// <summary>The box; null for a solid former, which is not cut from sheet, or where the sheet is too thick for it.</summary>
     public static BoxPlan? Plan(FormerSpec former, Mould mould, CutSpec cut, InputErrors errors)
     {
@@ -50,6 +56,11 @@ internal static class BoxParts
 
     public static IEnumerable<Finding> Findings(BoxPlan box, FormerSpec former, CutSpec cut)
     {
+        if (cut is { OneDiagonalMm: { } one, OtherDiagonalMm: { } other })
+        {
+            yield return Square(box, one, other);
+        }
+
         if (Math.Abs(box.SheetMm - former.WallMm!.Value) > Rules.TouchMm)
         {
             yield return Rules.Look("sheet-not-wall", "parts.cut.sheetMm", $"The layers are worked out with walls of {Rules.Mm(former.WallMm.Value)}, and this sheet is {Rules.Mm(box.SheetMm)}. Give the former's wall the sheet's thickness, or its grams of resin are off.", Rules.Geometry);
@@ -59,5 +70,16 @@ internal static class BoxParts
         {
             yield return Rules.Note("box-open-below", "parts.cut.floorPlate", $"Nothing closes this box at its lower end, and the layers count on no resin inside. Stand it tight on a set layer whose top lies at {Rules.Mm(former.FromMm)}, or add a floor plate.", Rules.Practice);
         }
+    }
+
+    private static Finding Square(BoxPlan box, double one, double other)
+    {
+        var lean = Squareness.LeanMm(box.OuterWidthMm, one, other);
+        var mean = (one + other) / 2;
+        return Math.Abs(mean - box.DiagonalMm) > MostAstrayMm && lean <= MostLeanMm
+            ? Rules.Look("diagonal-astray", Measured, $"Both diagonals should measure {Rules.Mm(box.DiagonalMm)}, and these are {Rules.Mm(mean)} between them. Measure the sides: one pair is not as drawn.", Rules.Geometry)
+            : lean > MostLeanMm
+                ? Rules.Look("out-of-square", Measured, $"The diagonals differ by {Rules.Mm(Math.Abs(one - other))}, so the box leans by {Rules.Mm(lean)} over its depth. Press the longer diagonal together before the glue sets.", Rules.Geometry)
+                : Rules.Note("square", Measured, $"Square within {Rules.Mm(Math.Max(lean, 0.1))} over its depth.", Rules.Geometry);
     }
 }

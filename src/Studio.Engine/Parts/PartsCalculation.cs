@@ -8,6 +8,8 @@ public static class PartsCalculation
 {
     private const double MostHoleMm = 100;
 
+    private static readonly string[] UsedByBox = ["sheetMm", "proudMm", "oneDiagonalMm", "otherDiagonalMm"];
+
     /// <summary>Never throws: a section whose input cannot be used is left out, and the errors say which field and what to do.</summary>
     public static PartsPlan Run(PartsInput input)
     {
@@ -28,7 +30,7 @@ public static class PartsCalculation
         var ground = new BasePlan(mould);
         var plan = new PartsPlan { Base = ground.Rim };
         var cutGood = Check(input.Cut, errors);
-        var box = errors.Clean("parts.cut.sheetMm") && errors.Clean("parts.cut.proudMm") ? BoxParts.Plan(former, mould, input.Cut, errors) : null;
+        var box = UsedByBox.All(f => errors.Clean("parts.cut." + f)) ? BoxParts.Plan(former, mould, input.Cut, errors) : null;
         if (box is not null)
         {
             findings.AddRange(BoxParts.Findings(box, former, input.Cut));
@@ -100,7 +102,9 @@ public static class PartsCalculation
         & errors.Within("parts.cut.kerfMm", cut.KerfMm, 0, 20, "mm")
         & errors.Positive("parts.cut.sheetWidthMm", cut.SheetWidthMm, Dimension.LongestMm, "mm")
         & errors.Positive("parts.cut.sheetHeightMm", cut.SheetHeightMm, Dimension.LongestMm, "mm")
-        & errors.Within("parts.cut.proudMm", cut.ProudMm, 0, 100, "mm");
+        & errors.Within("parts.cut.proudMm", cut.ProudMm, 0, 100, "mm")
+        & errors.Positive("parts.cut.oneDiagonalMm", cut.OneDiagonalMm, 2 * Dimension.LongestMm, "mm")
+        & errors.Positive("parts.cut.otherDiagonalMm", cut.OtherDiagonalMm, 2 * Dimension.LongestMm, "mm");
 
     private static bool Check(CoverSpec spec, double? sheet, double width, double depth, InputErrors errors)
     {

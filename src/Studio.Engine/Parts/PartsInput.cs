@@ -52,6 +52,12 @@ public sealed record CutSpec
 
     /// <summary>Parts may lie turned by a quarter on the sheet; false where a grain must run one way.</summary>
     public bool MayTurn { get; init; } = true;
+
+    /// <summary>One diagonal as measured on the box put together, outside [mm]; null where nobody measured.</summary>
+    public double? OneDiagonalMm { get; init; }
+
+    /// <summary>The other one [mm].</summary>
+    public double? OtherDiagonalMm { get; init; }
 }
 
 /// <summary>Which pair of the box's sides runs through at the butt joints.</summary>
@@ -71,7 +77,7 @@ public sealed record CoverSpec
     public double? SheetMm { get; init; }
 
     /// <summary>How far it reaches beyond the opening on every side, or how wide the recess's ledge is [mm].</summary>
-    public double OverlapMm { get; init; } = 12;
+    public double OverlapMm { get; init; } = 14;
 
     /// <summary>Let into a recess of that width, flush with the base; else it lies on the base.</summary>
     public bool Recessed { get; init; }

@@ -78,6 +78,13 @@ public sealed class BoxPartsTests
         PartsCalculation.Run(Box.Input()).Box!.LeanPerMm.ShouldBe(0.625, 1e-12);
     }
 
+    [Theory]
+    [InlineData(100.4, 99.6, "square")] // 0.8 · 0.625 = 0.5 mm
+    [InlineData(101, 99, "out-of-square")] // 2 · 0.625 = 1.25 mm
+    [InlineData(102, 102, "diagonal-astray")]
+    public void Measured_diagonals_are_told_apart(double one, double other, string code) =>
+        PartsCalculation.Run(Box.Input(new CutSpec { OneDiagonalMm = one, OtherDiagonalMm = other })).Codes()[0].ShouldBe(code);
+
     [Fact]
     public void A_box_that_pokes_through_a_face_is_refused_with_the_place()
     {
