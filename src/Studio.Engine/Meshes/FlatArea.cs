@@ -56,6 +56,14 @@ public sealed class FlatArea
         return new FlatArea(OverlayNGRobust.Overlay(area, strip, NetTopologySuite.Operation.Overlay.SpatialFunction.Intersection));
     }
 
+    /// <summary>What is left when another area is taken away.</summary>
+    public FlatArea Less(FlatArea other) => area.IsEmpty || other.area.IsEmpty
+        ? this
+        : new FlatArea(OverlayNGRobust.Overlay(area, other.area, NetTopologySuite.Operation.Overlay.SpatialFunction.Difference));
+
+    /// <summary>A centred rectangle.</summary>
+    public static FlatArea Rectangle(double width, double depth) => Of([[(-width / 2, -depth / 2), (width / 2, -depth / 2), (width / 2, depth / 2), (-width / 2, depth / 2)]]);
+
     /// <summary>With fewer points, none of them further than this from where the line ran [mm].</summary>
     public FlatArea Simpler(double byMm) => area.IsEmpty ? this : new FlatArea(TopologyPreservingSimplifier.Simplify(area, byMm));
 

@@ -4,19 +4,16 @@ namespace Studio.Engine.Meshes;
 /// <param name="Wall">What is left of the surface.</param>
 /// <param name="Floor">The flat face at the lower height, facing down.</param>
 /// <param name="Top">The flat face at the upper height, facing up.</param>
-/// <param name="Rim">The outlines of the top.</param>
-public sealed record MeshSlab(TriangleMesh Wall, TriangleMesh Floor, TriangleMesh Top, IReadOnlyList<IReadOnlyList<Point3>> Rim)
+public sealed record MeshSlab(TriangleMesh Wall, TriangleMesh Floor, TriangleMesh Top)
 {
     /// <summary>Cuts a mesh at two heights [mm].</summary>
-    public static MeshSlab Between(TriangleMesh mesh, double lowMm, double highMm)
-    {
-        var top = Area(mesh, highMm, fromBelow: true);
-        return new MeshSlab(
-            new MeshClip(mesh, lowMm, highMm).Wall(),
-            Face(Area(mesh, lowMm, fromBelow: false), lowMm, up: false),
-            Face(top, highMm, up: true),
-            [.. top.Rings.Select(r => (IReadOnlyList<Point3>)[.. r.Select(p => new Point3(p.U, p.V, highMm))])]);
-    }
+    public static MeshSlab Between(TriangleMesh mesh, double lowMm, double highMm) => new(
+        WallBetween(mesh, lowMm, highMm),
+        Face(Area(mesh, lowMm, fromBelow: false), lowMm, up: false),
+        Face(Area(mesh, highMm), highMm, up: true));
+
+    /// <summary>What a surface has between two heights [mm], open at both.</summary>
+    public static TriangleMesh WallBetween(TriangleMesh mesh, double lowMm, double highMm) => new MeshClip(mesh, lowMm, highMm).Wall();
 
     /// <summary>The area of a mesh at a height [mm]; where it changes at that very height, as it is just below or just above.</summary>
     public static FlatArea Area(TriangleMesh mesh, double zMm, bool fromBelow = true)
@@ -25,7 +22,8 @@ public sealed record MeshSlab(TriangleMesh Wall, TriangleMesh Floor, TriangleMes
         return FlatArea.Of(MeshCut.Loops(mesh, new Point3(0, 0, up), up * zMm).Select(l => (IReadOnlyList<(double, double)>)[.. l.Select(p => (p.X, p.Y))]));
     }
 
-    private static TriangleMesh Face(FlatArea area, double zMm, bool up)
+    /// <summary>An area in plan as triangles at a height [mm].</summary>
+    public static TriangleMesh Face(FlatArea area, double zMm, bool up)
     {
         var (points, corners) = (new List<double>(), new List<int>());
         var known = new Dictionary<(double, double), int>();

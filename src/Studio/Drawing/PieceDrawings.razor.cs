@@ -2,10 +2,10 @@ using Microsoft.AspNetCore.Components;
 
 namespace Studio.Drawing;
 
-/// <summary>The drawings of one piece behind a switch: section, both ways up, plan.</summary>
+/// <summary>The drawings of one piece behind a switch: section, both ways up, plan, and a view that turns.</summary>
 public sealed partial class PieceDrawings
 {
-    private static readonly (Kind Kind, string Words)[] Kinds = [(Kind.Section, "Section"), (Kind.BothWays, "Both ways up"), (Kind.Plan, "Plan")];
+    private static readonly (Kind Kind, string Words)[] Kinds = [(Kind.Section, "Section"), (Kind.BothWays, "Both ways up"), (Kind.Plan, "Plan"), (Kind.Turning, "Turning")];
 
     private Kind shown;
 
@@ -14,6 +14,7 @@ public sealed partial class PieceDrawings
         Section,
         BothWays,
         Plan,
+        Turning,
     }
 
     [Parameter, EditorRequired]

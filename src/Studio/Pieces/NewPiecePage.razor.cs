@@ -33,7 +33,7 @@ public sealed partial class NewPiecePage
     {
         choices = await Book.ChoicesAsync(CommissionId);
         missing = choices is null;
-        moulds = [.. (choices?.Moulds ?? []).Select(m => (m, SectionView.For(m.Spec, [])))];
+        moulds = [.. (choices?.Moulds ?? []).Select(m => (m, SectionView.For(m.Spec, [], toleranceMm: SectionView.SmallMm)))];
         scale = SectionScale.For(moulds.Select(m => m.View), PicturePx);
         start = choices?.Resins.Count > 0 ? start : PieceStart.Empty;
     }

@@ -78,7 +78,7 @@ public sealed record Standee
         {
             Piece = piece,
             Next = WaitingPiece.Of(piece) is { } waits ? times.Next with { Kind = ActKind.WaitOthers, Words = waits.Words, Urgency = Urgency.Waiting, Minutes = 0 } : times.Next,
-            Section = SectionView.For(piece.Mould.Spec, [.. Poured(pours, times), .. Planned(layers, pours)], piece.Former, asStands: piece.Stage != Making.Demoulded),
+            Section = SectionView.For(piece.Mould.Spec, [.. Poured(pours, times), .. Planned(layers, pours)], piece.Former, asStands: piece.Stage != Making.Demoulded, toleranceMm: SectionView.SmallMm),
             Curing = string.Join("; ", times.Layers.Where(l => l.Curing).Select(l => $"{l.Name} {l.Words}")),
             Findings = times.Findings,
         };
