@@ -33,6 +33,7 @@ public sealed class PieceDrawingsTests : BunitContext
     [Fact]
     public void The_turning_view_is_a_picture_with_words_that_the_keyboard_reaches()
     {
+        JSInterop.SetupModule("/turning.js").SetupModule("begin", _ => true).Setup<bool>("show", _ => true).SetResult(true);
         var drawings = Set();
         Choose(drawings, "Turning");
         var canvas = drawings.Find("canvas");
