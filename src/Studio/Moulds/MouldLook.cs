@@ -91,8 +91,8 @@ internal static class MouldSketches
     };
 
     // drawings only: a bulb with a neck that no plain measure describes, and a cut gem for what a mesh may be
-    private static IReadOnlyList<FillReading> Bulb { get; } =
+    private static IReadOnlyList<FillReading> Bulb =>
         [new(8, 18), new(18, 70), new(30, 160), new(42, 252), new(54, 322), new(64, 356), new(76, 380), new(90, 412)];
 
-    private static MouldSketch Gem { get; } = new(90, 50, [new(0, 0), new(58, 50), new(70, 50), new(90, 30)]);
+    private static MouldSketch Gem => new(90, 50, [new(0, 0), new(58, 50), new(70, 50), new(90, 30)]);
 }

@@ -60,9 +60,9 @@ public sealed partial class WaterPart
 
     private static string Factor(double factor) => factor.ToString("0.000", CultureInfo.InvariantCulture);
 
-    private static string Percent(double percent) => percent.ToString("0.0", CultureInfo.InvariantCulture) + " %";
+    private static string Percent(double percent) => percent.ToString("0.0", CultureInfo.InvariantCulture) + "\u00a0%";
 
-    private static string Signed(double percent) => percent.ToString("+0.0;−0.0;0.0", CultureInfo.InvariantCulture) + " %";
+    private static string Signed(double percent) => percent.ToString("+0.0;−0.0;0.0", CultureInfo.InvariantCulture) + "\u00a0%";
 
     private async Task RecordAsync()
     {

@@ -126,7 +126,7 @@ public sealed class MouldPagesTests : BunitContext
         fields[0].Input("60"); // 216 ml to the rim by its measures
         page.FindAll("#water .fields input")[1].Input("226.8");
         page.Find("#water form").Submit();
-        page.WaitForAssertion(() => page.Find("#water tbody").TextContent.ShouldContain("+5.0 %"));
+        page.WaitForAssertion(() => page.Find("#water tbody").TextContent.ShouldContain("+5.0\u00a0%"));
         page.Find("#water .btn").TextContent.ShouldBe("Scale this mould’s volumes by 1.050");
         page.Find("#water .btn").Click();
         page.WaitForAssertion(() => page.Find(".holds").TextContent.ShouldContain("226.8 ml ± 3.9 ml")); // a millimetre of 3.6 ml in 216: 1.7 %
