@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Engine.Layers;
+using Studio.Engine.Moulds;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
@@ -40,6 +41,8 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var zone = await settings.ZoneAsync();
         var units = (await settings.ReadAsync()).Units;
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
+        var spec = piece.Mould!.Spec;
+        var mould = MouldShapes.Make(spec) is { Ok: true } made ? made.Value : null;
         var keepsakes = await KeepsakesAsync(db, piece);
         var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
         return new()
@@ -51,10 +54,10 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Remembers = piece.Commission.Remembers,
             Stage = piece.Stage,
             Stands = piece.Commission.Stands,
-            Mould = piece.Mould!.Spec,
+            Mould = spec,
             MouldName = piece.Mould.Name,
             Former = piece.Former,
-            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots))],
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan) })],
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = PieceClock.Of(input, Now, zone),

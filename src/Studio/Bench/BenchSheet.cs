@@ -78,6 +78,9 @@ public sealed record BenchLayer
     /// <summary>What to heed before this layer, the gravest first.</summary>
     public required IReadOnlyList<Finding> Cautions { get; init; }
 
+    /// <summary>How level the mould has to stand for it; null when the design has errors.</summary>
+    public BenchTilt? Tilt { get; init; }
+
     /// <summary>For the drawing.</summary>
     public required bool HasScatter { get; init; }
 }

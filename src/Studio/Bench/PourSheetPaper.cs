@@ -46,6 +46,15 @@ public sealed record PourSheetPaperModel
     /// <summary>To be mixed in all, waste included [g].</summary>
     public double MixG { get; init; }
 
+    /// <summary>How far that may be off by the mould's water check [g]; null where there was none.</summary>
+    public double? MixSpreadG { get; init; }
+
+    /// <summary>What the spread rests on, as a sentence.</summary>
+    public string SpreadRestsOn { get; init; } = "";
+
+    /// <summary>How level the mould has to stand for this layer; null leaves the figures out.</summary>
+    public BenchTilt? Tilt { get; init; }
+
     public double? PotLifeMinutes { get; init; }
 
     public required IReadOnlyList<PourSheetBatch> Batches { get; init; }
@@ -148,7 +157,7 @@ public static class PourSheetPaper
     private static void Grams(PaperFlow flow, PourSheetPaperModel model)
     {
         var type = flow.Type;
-        flow.Heading($"Weigh {model.Format.Grams(model.MixG)} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 8);
+        flow.Heading($"Weigh {model.Format.Grams(model.MixG)}{(model.MixSpreadG is { } spread ? " ± " + model.Format.Grams(spread) : "")} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 8);
         flow.Table(
             [new("Batch", 0.6), new("A, resin [g]", 1.3, Right: true), new("B, hardener [g]", 1.3, Right: true), new("Weighed and mixed", 0.9, Right: true)],
             [.. model.Batches.Select((b, i) => (IReadOnlyList<PaperCell>)
@@ -158,6 +167,7 @@ public static class PourSheetPaper
                 PaperCell.Of(model.Format.GramsFigure(b.PartBG), type.Figure),
                 new PaperCell([]) { Tick = type.Figure.Leading },
             ])]);
+        flow.Text(model.SpreadRestsOn.Length > 0 ? model.SpreadRestsOn : null, type.Small);
     }
 
     private static void With(PaperFlow flow, PourSheetPaperModel model)
@@ -188,12 +198,20 @@ public static class PourSheetPaper
             {
                 flow.Block("H2", "Before you pour", flow.Type.Heading);
                 flow.Space(3);
-                flow.Bullets(["First the level: mould and shelf level both ways.", .. model.Prepare], tick: true);
+                flow.Bullets([Level(model), .. model.Prepare], tick: true);
                 flow.Signatures(Measure.Mm(8), (1, "Room temperature [°C]"), (1, "Weighed by"));
             }
         ),
             (1.15, () => Cautions(flow, model)));
     }
+
+    // the first step of every pour
+    private static string Level(PourSheetPaperModel model) => model.Tilt is not { } t
+        ? "Level the mould first, both ways."
+        : $"Level the mould first: to {model.Format.Number(Down(t.MostDegrees))}°, which is {model.Format.Number(Down(t.MostPer100Mm))} mm over 100 mm, this line, {model.Format.Length(t.AcrossMm)} across, runs off by {model.Format.Length(t.VisibleMm)} at most. The last, widest layer shows it most (common practice).";
+
+    // the careful way: never more tilt than the figure allows
+    private static double Down(double value) => Math.Floor(value * 100) / 100;
 
     private static void Clock(PaperFlow flow, PourSheetPaperModel model)
     {

@@ -42,7 +42,7 @@ public sealed partial class MouldBook
     {
         var (low, high) = cavity.Mesh.Bounds();
         var size = (high - low) * (1 / readAs);
-        return new() { Triangles = cavity.Mesh.TriangleCount, Sizes = [.. MeshSource.Units.Select(u => Size(u.Key, size * u.Value))] };
+        return new() { Triangles = cavity.Mesh.TriangleCount, Notes = cavity.Findings, Sizes = [.. MeshSource.Units.Select(u => Size(u.Key, size * u.Value))] };
     }
 
     private static MeshSize Size(string unit, Point3 mm) =>

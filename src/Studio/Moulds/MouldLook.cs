@@ -9,12 +9,18 @@ namespace Studio.Moulds;
 /// <param name="Wall">The right-hand wall from the bottom up: height and half width.</param>
 public sealed record MouldSketch(double HeightMm, double WidestMm, IReadOnlyList<WallPoint> Wall)
 {
+    /// <summary>The section as polygons, for a mould that is not alike on both sides; null where the wall says it all.</summary>
+    public IReadOnlyList<IReadOnlyList<SketchPoint>>? Rings { get; init; }
+
     /// <summary>The longer of width and height, for scaling a drawing.</summary>
     public double LongestMm => Math.Max(2 * WidestMm, HeightMm);
 }
 
 /// <summary>Where the wall stands at a height.</summary>
 public sealed record WallPoint(double ZMm, double HalfWidthMm);
+
+/// <summary>A corner of a section [mm]: x from the middle to the right.</summary>
+public sealed record SketchPoint(double XMm, double ZMm);
 
 /// <summary>A shape that can be chosen, with a section of sound proportions.</summary>
 public sealed record MouldExample(string Key, string Words, MouldSketch? Sketch);
@@ -64,7 +70,8 @@ internal static class MouldSketches
         var steps = mould.Shape.Needs is MouldNeeds.Mesh ? MeshSteps : StraightSteps;
         IReadOnlyList<double> heights = mould.Shape.Needs is not MouldNeeds.Mesh && mould.SurfaceHeightsMm.Count > 2 ? mould.SurfaceHeightsMm : [.. Enumerable.Range(0, steps + 1).Select(i => mould.HeightMm * i / steps)];
         var wall = heights.Select(z => new WallPoint(z, mould.Outline.HalfWidthMm(z))).ToList();
-        return new(mould.HeightMm, wall.Max(p => p.HalfWidthMm), wall);
+        IReadOnlyList<IReadOnlyList<SketchPoint>>? rings = mould.Outline.SectionMm is { Count: > 0 } cut ? [.. cut.Select(r => (IReadOnlyList<SketchPoint>)[.. r.Select(p => new SketchPoint(p.XMm, p.YMm))])] : null;
+        return new(mould.HeightMm, rings?.Max(r => r.Max(p => Math.Abs(p.XMm))) ?? wall.Max(p => p.HalfWidthMm), wall) { Rings = rings };
     }
 
     public static FillCurve? Curve(FillRows fill, Engine.Moulds.Mould? mould, IReadOnlyCollection<string> wild)

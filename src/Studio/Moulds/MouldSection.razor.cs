@@ -61,5 +61,9 @@ public sealed partial class MouldSection
     private string Inside => string.Join(' ', Sketch.Wall.Reverse().Select(p => (X: -p.HalfWidthMm, p.ZMm)).Concat(Sketch.Wall.Select(p => (X: p.HalfWidthMm, p.ZMm)))
         .Select((p, i) => $"{(i == 0 ? "M" : "L")} {N(p.X)} {N(Turned ? p.ZMm : Sketch.HeightMm - p.ZMm)}"));
 
+    // y counts down from the rim, or from the table where it is turned over
+    private string? Rings => Sketch.Rings is not { } rings ? null
+        : string.Join(' ', rings.Select(r => string.Join(' ', r.Select((p, i) => $"{(i == 0 ? "M" : "L")} {N(p.XMm)} {N(Turned ? p.ZMm : Sketch.HeightMm - p.ZMm)}")) + " Z"));
+
     private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -42,7 +42,7 @@ public sealed record MeshLook
     public IReadOnlyList<InputError> Errors { get; init; } = [];
 
     /// <summary>What was mended or is worth knowing.</summary>
-    public IReadOnlyList<string> Notes { get; init; } = [];
+    public IReadOnlyList<Finding> Notes { get; init; } = [];
 
     public int Triangles { get; init; }
 }

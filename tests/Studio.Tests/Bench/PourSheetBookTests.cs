@@ -1,6 +1,9 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
 using Studio.Bench;
 using Studio.Settings;
 using UglyToad.PdfPig;
+using TestContext = Xunit.TestContext;
 
 namespace Studio.Tests.Bench;
 
@@ -34,6 +37,41 @@ public sealed class PourSheetBookTests : IDisposable
         words.ShouldContain("heather band");
         words.ShouldContain(plan.PartAG.ToString("N1", System.Globalization.CultureInfo.GetCultureInfo("en-GB")));
         words.ShouldContain(plan.PartBG.ToString("N1", System.Globalization.CultureInfo.GetCultureInfo("en-GB")));
+    }
+
+    [Fact]
+    public async Task The_first_step_levels_the_mould_as_well_as_this_line_needs()
+    {
+        var id = await scene.PieceAsync();
+        var tilt = (await bench.ReadAsync(id))!.Layers[2].Tilt!;
+        var words = await WordsAsync(id, 3, leftColumn: true);
+        words.ShouldContain("Level the mould first: to");
+        words.ShouldContain($"{Math.Floor(tilt.MostPer100Mm * 100) / 100:0.##} mm over 100 mm");
+        words.ShouldNotContain("±");
+    }
+
+    [Fact]
+    public async Task A_mould_that_was_filled_with_water_prints_how_sure_the_grams_are()
+    {
+        var id = await scene.PieceAsync();
+        await using (var db = studio.Open())
+        {
+            var piece = await db.Set<Studio.Pieces.Piece>().Include(p => p.Mould).SingleAsync(p => p.Id == id, TestContext.Current.CancellationToken);
+            (piece.Mould!.VolumeFactor, piece.Mould.VolumeSpreadPercent) = (1.02, 1.5);
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        var plan = (await bench.ReadAsync(id))!.Layers[1].Plan!;
+        plan.MixSpreadG!.Value.ShouldBeGreaterThan(0);
+        var words = await WordsAsync(id, 2);
+        words.ShouldContain($"± {plan.MixSpreadG.Value.ToString(plan.MixSpreadG < 10 ? "N2" : "N1", CultureInfo.InvariantCulture)} g in one batch");
+        words.ShouldContain("rests on the mould’s water check: its volumes are sure to ± 1.5 %");
+    }
+
+    private async Task<string> WordsAsync(int id, int layer, bool leftColumn = false)
+    {
+        using var pdf = PdfDocument.Open((await book.SheetAsync(id, layer))!.Content);
+        return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => !leftColumn || w.BoundingBox.Left < p.Width / 2)).Select(w => w.Text)).Replace('\u00a0', ' ');
     }
 
     [Theory]

@@ -204,7 +204,7 @@ public sealed class PaperReadTests
         using var pdf = PdfDocument.Open(PourSheetPaper.Create(PaperSamples.PourSheet(), PaperSize.A4));
         pdf.NumberOfPages.ShouldBe(1);
         var text = Text(pdf);
-        foreach (var words in new[] { "Layer 3 of 5", "280.1", "126.1", "812.4", "99.1", "level both", "Nitrile", "data sheet", "48 hours", "72 hours", "120 hours", "Room temperature", "Poured: day and time" })
+        foreach (var words in new[] { "Layer 3 of 5", "280.1", "126.1", "812.4", "99.1", "Level the mould first: to 0.19°", "Nitrile", "data sheet", "48 hours", "72 hours", "120 hours", "Room temperature", "Poured: day and time" })
         {
             text.ShouldContain(words);
         }
