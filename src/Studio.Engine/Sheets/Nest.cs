@@ -40,6 +40,9 @@ public static class Nest
     private const double FineMm = 0.25;
     private const double SimplerMm = 0.25;
 
+    // the nearest place for one is not always the best for all: upright alone, across alone and everything together are tried
+    private static readonly int[][] Sets = [[0, 2], [1, 3], [0, 1, 2, 3]];
+
     /// <summary>Lays prints out.</summary>
     /// <param name="prints">The outline of each print [mm].</param>
     /// <param name="widthMm">Room on a page along x [mm].</param>
@@ -50,12 +53,18 @@ public static class Nest
         Require.Positive(widthMm, "mm");
         Require.Positive(heightMm, "mm");
         Require.Within(gapMm, 0, 100, "mm");
+        return Sets.Select(quarters => Lay(prints, widthMm, heightMm, gapMm, quarters)).OrderBy(p => p.Plan.TooLarge.Count).ThenBy(p => p.Plan.Pages).ThenBy(p => p.ReachMm).First().Plan;
+    }
+
+    private static (NestPlan Plan, double ReachMm) Lay(IReadOnlyList<IReadOnlyList<SheetArea>> prints, double widthMm, double heightMm, double gapMm, int[] quarters)
+    {
+        var reach = 0.0;
         var pages = new List<List<IPreparedGeometry>>();
         var places = new List<NestPlace>();
         var tooLarge = new List<int>();
         foreach (var print in Enumerable.Range(0, prints.Count).OrderByDescending(i => prints[i].Sum(a => a.AreaMm2)))
         {
-            var turns = Turned(prints[print], gapMm).Where(t => t.Around.Width <= widthMm + gapMm && t.Around.Height <= heightMm + gapMm).ToList();
+            var turns = Turned(prints[print], gapMm, quarters).Where(t => t.Around.Width <= widthMm + gapMm && t.Around.Height <= heightMm + gapMm).ToList();
             if (turns.Count == 0)
             {
                 tooLarge.Add(print);
@@ -68,12 +77,13 @@ public static class Nest
                 pages.Add([]);
             }
 
+            reach = pages.Count == page + 1 ? Math.Max(pages[page].Count == 0 ? 0 : reach, spot.Reach) : reach;
             pages[page].Add(PreparedGeometryFactory.Prepare(Moved(spot.Turn.Shape, spot.X - spot.Turn.Around.MinX, spot.Y - spot.Turn.Around.MinY)));
             places.Add(new(print, page, spot.Turn.Quarter, spot.X - spot.Turn.Around.MinX - (gapMm / 2), spot.Y - spot.Turn.Around.MinY - (gapMm / 2)));
         }
 
         var used = places.Sum(p => prints[p.Print].Sum(a => a.AreaMm2));
-        return new(places, tooLarge, pages.Count, pages.Count == 0 ? 0 : 100 * used / (pages.Count * widthMm * heightMm));
+        return (new(places, tooLarge, pages.Count, pages.Count == 0 ? 0 : 100 * used / (pages.Count * widthMm * heightMm)), reach);
     }
 
     private sealed record Turn(int Quarter, Geometry Shape, Envelope Around);
@@ -84,11 +94,11 @@ public static class Nest
     }
 
     // half the gap belongs to each; fewer corners make it quick, and are only ever outside
-    private static IEnumerable<Turn> Turned(IReadOnlyList<SheetArea> print, double gapMm)
+    private static IEnumerable<Turn> Turned(IReadOnlyList<SheetArea> print, double gapMm, int[] quarters)
     {
         var shape = Areas.Inset(Areas.Of(print), -gapMm / 2);
         var simple = Areas.Inset(TopologyPreservingSimplifier.Simplify(shape, SimplerMm), shape.NumPoints > 12 ? -SimplerMm : 0);
-        for (var quarter = 0; quarter < 4; quarter++)
+        foreach (var quarter in quarters)
         {
             var turn = new AffineTransformation().Rotate(quarter * Math.PI / 2);
             yield return new(quarter, turn.Transform(simple), turn.Transform(shape).EnvelopeInternal);

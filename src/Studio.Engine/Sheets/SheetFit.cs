@@ -98,6 +98,12 @@ public sealed record SheetFit
     /// <summary>Area that stays in the piece [mm²].</summary>
     public double AreaMm2 => Body.Sum(a => a.AreaMm2);
 
+    /// <summary>Length of edge that wall or layer carries [mm].</summary>
+    public double CarriedMm => Edges.Where(e => e.Carries).Sum(e => e.LengthMm);
+
+    /// <summary>Length of all its edges [mm].</summary>
+    public double AroundMm => Edges.Sum(e => e.LengthMm);
+
     /// <summary>True when there is a sheet to print.</summary>
     public bool Stands => Body.Count > 0;
 

@@ -134,7 +134,7 @@ public sealed partial class DesignSession
 
     /// <summary>The piece in section, the open layer marked.</summary>
     public SectionView? Section(bool asStands) =>
-        PieceBook.Section(Piece, Good is { } g && g.Layers.Count == Piece.Layers.Count ? g : null, State, asStands) is { } view
+        PieceBook.Section(Piece, Good is { } g && g.Layers.Count == Piece.Layers.Count ? g : null, State, asStands, Figures.Sheets) is { } view
             ? view with { Bands = [.. view.Bands.Select(b => b.Layer.Key == Open ? b with { Layer = b.Layer with { Picked = true } } : b)] }
             : null;
 

@@ -64,7 +64,8 @@ public sealed partial class PieceBook
     /// <param name="result">Its last usable figures; null draws the empty mould.</param>
     /// <param name="state">How far each layer is.</param>
     /// <param name="asStands">False turns it over.</param>
-    public static SectionView? Section(Piece piece, LayersResult? result, Func<PieceLayer, LayerState> state, bool asStands = true)
+    /// <param name="sheets">Its photographs where they are worked out already.</param>
+    public static SectionView? Section(Piece piece, LayersResult? result, Func<PieceLayer, LayerState> state, bool asStands = true, IReadOnlyList<SheetFigures>? sheets = null)
     {
         var layers = piece.Layers.OrderBy(l => l.Order).ToList();
         var drawn = result?.Layers.Take(layers.Count).Select((r, i) => new SectionLayer(layers[i].Name, r.FromMm, r.ToMm, layers[i].Colour, state(layers[i]), Key: i)
@@ -73,10 +74,13 @@ public sealed partial class PieceBook
             Placed = [.. layers[i].Placed.Select(p => p.Name)],
             Movable = state(layers[i]) is LayerState.Planned,
         });
-        return piece.Mould is null ? null : SectionView.For(piece.Mould.Spec, drawn ?? [], piece.Former, asStands) is { } view
+        return piece.Mould is null ? null : SectionView.For(piece.Mould.Spec, drawn ?? [], piece.Former, asStands, Drawn(sheets ?? SheetRules.Of(piece, result))) is { } view
             ? view with { CentreOfMassMm = result is { FinishedMassG: > 0 } ? result.CentreOfMassMm : null }
             : null;
     }
+
+    private static List<DrawnSheet> Drawn(IEnumerable<SheetFigures> sheets) =>
+        [.. sheets.SelectMany(s => (s.Fit?.Body ?? []).Select(a => new DrawnSheet(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", [.. a.Ring.Select(s.Fit!.Plane.At)])))];
 
     /// <summary>A resin's key in the engine's input.</summary>
     public static string Key(int resinId) => resinId.ToString(CultureInfo.InvariantCulture);

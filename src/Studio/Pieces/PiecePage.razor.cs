@@ -116,6 +116,14 @@ public sealed partial class PiecePage : IAsyncDisposable
         }
     }
 
+    private async Task OpenPaperAsync(string address)
+    {
+        if (session is { Dirty: false } || await KeepAsync())
+        {
+            Nav.NavigateTo(address, forceLoad: true);
+        }
+    }
+
     private void Moved(LineMove move) => session?.MoveLine(move.Layer, move.ToMm, move.Last);
 
     private async Task PickAsync(int layer)

@@ -12,7 +12,7 @@ internal sealed record SheetPage(PaperSize Size)
     /// <summary>No printer reaches nearer to the edge.</summary>
     public const double EdgeMm = 6;
 
-    public const double TopMm = 34;
+    public const double TopMm = 36;
 
     public static IReadOnlyList<SheetPage> All { get; } = [new(PaperSize.A4), new(PaperSize.Letter)];
 

@@ -107,7 +107,7 @@ public static class SheetPaper
 
         if (here.Count > 0)
         {
-            flow.Text(string.Create(CultureInfo.InvariantCulture, $"{model.Commission} · {plan.UsedPercent:0} % of the room for prints is used. Cut along the thin line; cut a dashed line only once the resin holds the film, the blade away from hands and silicone."), flow.Type.Small);
+            flow.Text(string.Create(CultureInfo.InvariantCulture, $"{model.Commission} · {plan.UsedPercent:0} % of the room for prints is used. Cut along the thin line; a dashed one only once the resin holds the film, the blade away from hands and silicone."), flow.Type.Small);
         }
     }
 

@@ -25,6 +25,7 @@ public sealed class PiecePageTests : BunitContext
         Services.AddSingleton(PieceSamples.Book(database));
         Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));
         Services.AddSingleton(new SettingsBook(database.Factory, database.News));
+        Services.AddSingleton(new SheetBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new Studio.Data.Files.PhotoStore(Path.Combine(Path.GetTempPath(), "no-photographs-here"))));
         Services.AddScoped<Who>();
     }
 

@@ -1,0 +1,57 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Forms;
+using Studio.Data.Files;
+using Studio.SignIn;
+
+namespace Studio.Pieces;
+
+/// <summary>The photographs of a piece, and the pictures there are to choose from.</summary>
+public sealed partial class PhotographPart
+{
+    private IReadOnlyList<SheetPicture> pictures = [];
+    private int commissionId;
+
+    [Parameter, EditorRequired]
+    public DesignSession Session { get; set; } = null!;
+
+    [Parameter]
+    public string Units { get; set; } = "metric";
+
+    /// <summary>Opens the address of a paper once the design is kept.</summary>
+    [Parameter]
+    public EventCallback<string> OpenPaper { get; set; }
+
+    [Inject]
+    private SheetBook Book { get; set; } = null!;
+
+    [Inject]
+    private Who Who { get; set; } = null!;
+
+    protected override async Task OnParametersSetAsync()
+    {
+        if (commissionId != Session.Piece.CommissionId)
+        {
+            commissionId = Session.Piece.CommissionId;
+            pictures = await Book.PicturesAsync(commissionId);
+        }
+    }
+
+    private void Add() => Session.Do("", () => Session.Piece.Sheets.Add(SheetStart.In(Session.Piece, Session.Good)));
+
+    private async Task<(SheetPicture? Picture, string? Refusal)> TakeInAsync(IBrowserFile file)
+    {
+        if (file.Size > PhotoStore.LargestBytes)
+        {
+            return (null, "The file is larger than 40 MB. Save the picture smaller, or as a JPEG, and choose it again.");
+        }
+
+        await using var content = file.OpenReadStream(PhotoStore.LargestBytes);
+        var answer = await Book.TakeInAsync(commissionId, content, file.Name, await Who.NameAsync());
+        if (answer.Picture is not null)
+        {
+            pictures = await Book.PicturesAsync(commissionId);
+        }
+
+        return answer;
+    }
+}
