@@ -14,7 +14,10 @@ namespace Studio.Pieces;
 public sealed record SheetFigures(int Index, PieceSheet Sheet, SheetFit? Fit, PictureFit? Shown, IReadOnlyList<InputError> Errors, IReadOnlyList<Finding> Findings)
 {
     /// <summary>What is wrong at a field, such as <c>toMm</c>; null for nothing.</summary>
-    public string? Wrong(string field) => Errors.FirstOrDefault(e => e.Path == SheetRules.Path(Index) + "." + field)?.Message;
+    public string? Wrong(string field) =>
+        Errors.FirstOrDefault(e => e.Path == At(field))?.Message ?? Findings.FirstOrDefault(f => f.Severity == Severity.Stop && f.Path == At(field))?.Message;
+
+    private string At(string field) => SheetRules.Path(Index) + "." + field;
 }
 
 /// <summary>A piece's photographs by the engine.</summary>

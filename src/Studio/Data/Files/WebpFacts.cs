@@ -23,7 +23,13 @@ internal static class WebpFacts
                 return ExifFacts.Read(block.StartsWith("Exif\0\0"u8) ? block[6..] : block);
             }
 
-            from.Position += length + (length & 1);
+            var next = from.Position + length + (length & 1);
+            if (next > from.Length)
+            {
+                return ExifFacts.None; // a length that leads out of the file
+            }
+
+            from.Position = next;
         }
 
         return ExifFacts.None;
