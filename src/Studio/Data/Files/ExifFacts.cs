@@ -68,7 +68,7 @@ internal sealed record ExifFacts(int Orientation, DateTime? TakenAt)
             return null;
         }
 
-        var at = UInt(tiff, entry + 8, little);
+        long at = UInt(tiff, entry + 8, little); // up to 4 GB, so its sum must not wrap round
         return at + length <= tiff.Length && DateTime.TryParseExact(
             Encoding.ASCII.GetString(tiff.Slice((int)at, length)), "yyyy:MM:dd HH:mm:ss", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date)
             ? date
