@@ -4,7 +4,7 @@ namespace Studio.Engine.Moulds;
 public static class MouldShapes
 {
     /// <summary>The shapes in the order a form offers them.</summary>
-    public static IReadOnlyList<MouldShape> All { get; } = 
+    public static IReadOnlyList<MouldShape> All { get; } =
         [PyramidMould.Kind, CuboidMould.Kind, PrismMould.Kind, ConeMould.Kind, SphereMould.Sphere, SphereMould.Dome, MeasuredMould.Kind, MeshMould.Kind];
 
     /// <summary>The keys as a phrase for messages.</summary>

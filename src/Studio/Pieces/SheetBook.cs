@@ -108,7 +108,7 @@ public sealed class SheetBook(IDbContextFactory<StudioDb> factory, TimeProvider 
 
     private async Task<SheetPaperPrint> PrintAsync(SheetFigures sheet, bool outlineOnly)
     {
-        var print = new SheetPaperPrint(sheet.Sheet.Name, sheet.Fit!, sheet.Sheet.Prints, sheet.Sheet.PrintMirrored) 
+        var print = new SheetPaperPrint(sheet.Sheet.Name, sheet.Fit!, sheet.Sheet.Prints, sheet.Sheet.PrintMirrored)
         {
             Ink = SheetInks.Find(sheet.Sheet.Place.Ink) is { SealMm: > 0 } ink ? string.Create(English, $"Seal both sides before cutting: {ink.SealMm:0.#} mm of clear film stay round the picture.") : "",
         };

@@ -5,27 +5,26 @@ using Studio.Data.Files;
 namespace Studio.Tests.Files;
 
 /// <summary>
-/// 100,000 broken pictures: all of them through the readers of headers, metadata and segments, every tenth through the whole decoder and a
-/// recipe besides (a decode costs thirty times as much). Each is either read or refused by a sentence, in little time and little memory.
+/// 100,000 broken pictures, small ones so that it is quick: each through the readers of headers, metadata and segments and, where those
+/// let it pass, through the whole decoder and a recipe. Each is either read or refused by a sentence, in little time and little memory.
 /// </summary>
 public sealed class PhotoFuzzTests
 {
     private const int Runs = 100_000;
-    private const int Decoded = 10;
     private const long MostGrowth = 256L * 1024 * 1024;
 
     [Fact]
     public void A_hundred_thousand_broken_pictures_are_read_or_refused_and_nothing_else()
     {
         var seeds = Seeds();
-        Through(seeds[0], decode: true);
+        Through(seeds[0]);
         var before = Environment.WorkingSet;
         var (read, refused, slowest, peak) = (0, 0, TimeSpan.Zero, 0L);
         for (var run = 0; run < Runs; run++)
         {
             var mutant = Mutate(seeds[run % seeds.Length], new Random(run), seeds);
             var start = Stopwatch.GetTimestamp();
-            _ = Through(mutant, decode: run % Decoded == 0) ? read++ : refused++;
+            _ = Through(mutant) ? read++ : refused++;
             slowest = TimeSpan.FromTicks(Math.Max(slowest.Ticks, Stopwatch.GetElapsedTime(start).Ticks));
             peak = run % 50 == 0 ? Math.Max(peak, Environment.WorkingSet) : peak;
         }
@@ -38,7 +37,7 @@ public sealed class PhotoFuzzTests
     }
 
     // true when it was read; any exception but a refusal fails the test
-    private static bool Through(byte[] file, bool decode)
+    private static bool Through(byte[] file)
     {
         try
         {
@@ -51,12 +50,8 @@ public sealed class PhotoFuzzTests
             };
             facts.Orientation.ShouldBeInRange(1, 8);
             ExifFacts.Read(file.AsSpan(Math.Min(file.Length, 30))).Orientation.ShouldBeInRange(1, 8);
-            if (decode)
-            {
-                using var made = SKBitmap.Decode(PreparedPicture.Make(() => new MemoryStream(file), new() { QuarterTurns = 1, StraightenDegrees = 3, CropLeft = 0.2, OneColour = true }, 320));
-                Math.Max(made.Width, made.Height).ShouldBeLessThanOrEqualTo(320);
-            }
-
+            using var made = SKBitmap.Decode(PreparedPicture.Make(() => new MemoryStream(file), new() { QuarterTurns = 1, StraightenDegrees = 3, CropLeft = 0.2, OneColour = true }, 320));
+            Math.Max(made.Width, made.Height).ShouldBeLessThanOrEqualTo(320);
             return true;
         }
         catch (PhotoRefusedException refusal)

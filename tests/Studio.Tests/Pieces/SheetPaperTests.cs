@@ -134,19 +134,6 @@ public sealed class SheetPaperTests
         svg.Element(ns + "title")!.Value.ShouldBe("Ferry & friends <3>");
     }
 
-    [Fact(Explicit = true)]
-    public void Look()
-    {
-        using var quarters = Pictures.Quarters(900, 700);
-        var print = Print("pyramid", "baseMm=90 heightMm=90", new() { FromMm = 20, Ink = "dye" }) with { Picture = Pictures.Jpeg(quarters), Count = 5 };
-        print = print with { Shown = PictureFit.Cover(print.Fit.Picture, 900, 700), Ink = SheetInks.Find("dye")!.Words };
-        var n = 0;
-        foreach (var page in PaperTools.Pages(SheetPaper.Create(Model(print), PaperSize.A4), 80))
-        {
-            File.WriteAllBytes($"/tmp/wt/shot-photo-paper-{n++}.png", page);
-        }
-    }
-
     [Fact]
     public void Recipe_travels_in_an_address_and_back()
     {
