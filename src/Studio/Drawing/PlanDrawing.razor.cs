@@ -1,13 +1,15 @@
 using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 using Studio.Engine.Moulds;
 
 namespace Studio.Drawing;
 
 /// <summary>The plan of a piece: what one sees from above at a height.</summary>
-public sealed partial class PlanDrawing
+public sealed partial class PlanDrawing(IJSRuntime script) : IAsyncDisposable
 {
+    private const double Unmeasured = 520;
     private const double Side = 66;
     private const double Other = 26;
     private const double Edge = 34;
@@ -15,6 +17,13 @@ public sealed partial class PlanDrawing
     private static int made;
 
     private readonly string key = "plan" + Interlocked.Increment(ref made).ToString(CultureInfo.InvariantCulture);
+    private DotNetObjectReference<PlanDrawing>? self;
+    private ElementReference svg;
+    private IJSObjectReference? module;
+    private IJSObjectReference? watch;
+    private bool watching;
+    private bool gone;
+    private double? measured;
     private PlanView? plan;
     private IReadOnlyList<(string Key, string Words, double? AtMm)> heights = [];
     private string chosen = "rim";
@@ -43,8 +52,9 @@ public sealed partial class PlanDrawing
     [Parameter]
     public string Units { get; set; } = "metric";
 
+    /// <summary>Width in px; without one the drawing measures the room it has.</summary>
     [Parameter]
-    public double Width { get; set; } = 520;
+    public double? Width { get; set; }
 
     /// <summary>Height at most [px].</summary>
     [Parameter]
@@ -58,6 +68,77 @@ public sealed partial class PlanDrawing
         + (plan.Unknown ? " Its outline is not known: drawn round, with the area of the water fill." : "");
 
     protected override void OnParametersSet() => Lay();
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (watching || gone || plan is null || Width is not null)
+        {
+            return;
+        }
+
+        watching = true;
+        try
+        {
+            module = await script.InvokeAsync<IJSObjectReference>("import", "/drawing.js");
+            self = DotNetObjectReference.Create(this);
+            watch = await module.InvokeAsync<IJSObjectReference>("watch", svg, self, false);
+            if (gone)
+            {
+                await StopAsync();
+            }
+        }
+        catch (JSDisconnectedException)
+        {
+            // the browser left; nothing to measure any more
+        }
+        catch (JSException) when (gone)
+        {
+            // the drawing left the page while the browser was asked
+        }
+    }
+
+    /// <summary>The browser tells how wide the drawing may be.</summary>
+    [JSInvokable]
+    public void Fit(double room)
+    {
+        if (!gone && room > 60 && Math.Abs(room - (measured ?? Unmeasured)) > 4)
+        {
+            measured = room;
+            Lay();
+            StateHasChanged();
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        gone = true;
+        try
+        {
+            await StopAsync();
+        }
+        catch (JSDisconnectedException)
+        {
+            // the browser left first
+        }
+
+        self?.Dispose();
+    }
+
+    private async Task StopAsync()
+    {
+        if (watch is not null)
+        {
+            await watch.InvokeVoidAsync("stop");
+            await watch.DisposeAsync();
+            watch = null;
+        }
+
+        if (module is not null)
+        {
+            await module.DisposeAsync();
+            module = null;
+        }
+    }
 
     private IEnumerable<SectionDimension> Dimensions
     {
@@ -91,8 +172,8 @@ public sealed partial class PlanDrawing
         (low, high) = plan.Whole;
         var (wide, deep) = (Math.Max(high.XMm - low.XMm, 0.1), Math.Max(high.YMm - low.YMm, 0.1));
         var foot = Edge + (plan.Former is null ? 0 : SecondRow);
-        scale = Math.Max(0.001, Math.Min((Width - Side - Other) / wide, (Tallest - Other - foot) / deep));
-        (width, height) = (Width, (deep * scale) + Other + foot);
+        scale = Math.Max(0.001, Math.Min(((Width ?? measured ?? Unmeasured) - Side - Other) / wide, (Tallest - Other - foot) / deep));
+        (width, height) = (Width ?? measured ?? Unmeasured, (deep * scale) + Other + foot);
     }
 
     private double X(double xMm) => Side + ((width - Side - Other) / 2) + ((xMm - ((low.XMm + high.XMm) / 2)) * scale);
