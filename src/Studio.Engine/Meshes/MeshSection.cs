@@ -9,9 +9,6 @@ public static class MeshSection
 
     /// <summary>The area cut by the plane y = 0; kept as long as the mesh is.</summary>
     /// <param name="mesh">A closed mesh.</param>
-    public static FlatArea Through(TriangleMesh mesh) => Known.GetValue(mesh, m => Through(m, 0));
-
-    /// <summary>The area cut by the plane at that y [mm].</summary>
-    public static FlatArea Through(TriangleMesh mesh, double yMm) =>
-        FlatArea.Of(MeshCut.Loops(mesh, new Point3(0, 1, 0), yMm).Select(l => (IReadOnlyList<(double, double)>)[.. l.Select(p => (p.X, p.Z))]));
+    public static FlatArea Through(TriangleMesh mesh) =>
+        Known.GetValue(mesh, m => FlatArea.Of(Section.Upright(m, 0).Select(l => (IReadOnlyList<(double, double)>)[.. l.Select(p => (p.X, p.Z))])));
 }

@@ -1,24 +1,26 @@
 namespace Studio.Drawing;
 
-/// <summary>A flat outline seen from one direction: an area, or a line where it is seen on edge.</summary>
+/// <summary>Flat outlines seen from one direction: an area, or a line where they are seen on edge.</summary>
 internal static class FlatLine
 {
-    /// <summary>The outline itself, or its two far ends where it is nowhere as wide as asked.</summary>
-    public static (IReadOnlyList<(double X, double Y)> Points, bool Filled) Of(IReadOnlyList<(double X, double Y)> outline, double leastWidth)
+    /// <summary>The outlines themselves, or the two far ends where all of it is nowhere as wide as asked.</summary>
+    public static (IReadOnlyList<IReadOnlyList<(double X, double Y)>> Rings, bool Filled) Of(IEnumerable<IEnumerable<(double X, double Y)>> outlines, double leastWidth)
     {
-        if (outline.Count < 3)
+        IReadOnlyList<IReadOnlyList<(double X, double Y)>> rings = [.. outlines.Select(r => (IReadOnlyList<(double, double)>)[.. r])];
+        var all = rings.SelectMany(r => r).ToList();
+        if (all.Count < 2)
         {
-            return (outline, false);
+            return ([], false);
         }
 
-        var (a, b) = Ends(outline);
+        var (a, b) = Ends(all);
         var (dx, dy) = (b.X - a.X, b.Y - a.Y);
         var length = Math.Sqrt((dx * dx) + (dy * dy));
-        var across = outline.Select(p => length > 0 ? (((p.X - a.X) * dy) - ((p.Y - a.Y) * dx)) / length : 0).ToList();
-        return across.Max() - across.Min() >= leastWidth ? (outline, true) : ([a, b], false);
+        var across = all.Select(p => length > 0 ? (((p.X - a.X) * dy) - ((p.Y - a.Y) * dx)) / length : 0).ToList();
+        return across.Max() - across.Min() >= leastWidth ? (rings, true) : ([[a, b]], false);
     }
 
-    private static ((double X, double Y) A, (double X, double Y) B) Ends(IReadOnlyList<(double X, double Y)> points)
+    private static ((double X, double Y) A, (double X, double Y) B) Ends(List<(double X, double Y)> points)
     {
         var a = points.MaxBy(p => Far(p, points[0]));
         return (a, points.MaxBy(p => Far(p, a)));

@@ -8,9 +8,9 @@ namespace Studio.Drawing;
 public sealed record PlanHole(string Name, double XMm, double YMm, double DiameterMm);
 
 /// <summary>A sheet seen from above.</summary>
-/// <param name="Points">Its corners, or its two ends where it stands upright and is seen on edge.</param>
+/// <param name="Rings">Outlines and holes, or its two ends where it stands upright and is seen on edge.</param>
 /// <param name="Filled">True where its face is seen.</param>
-public sealed record PlanSheet(string Name, IReadOnlyList<PlanPoint> Points, bool Filled);
+public sealed record PlanSheet(string Name, IReadOnlyList<IReadOnlyList<PlanPoint>> Rings, bool Filled);
 
 /// <summary>A piece seen from above, to scale in mm: x to the right, y away from the viewer.</summary>
 public sealed record PlanView
@@ -89,8 +89,8 @@ public sealed record PlanView
 
     private static PlanSheet From(DrawnSheet sheet)
     {
-        var flat = FlatLine.Of([.. sheet.Outline.Select(p => (p.X, p.Y))], EdgeMm);
-        return new PlanSheet(sheet.Name, [.. flat.Points.Select(p => new PlanPoint(p.X, p.Y))], flat.Filled);
+        var (rings, filled) = FlatLine.Of(sheet.Rings.Select(r => r.Select(p => (p.X, p.Y))), EdgeMm);
+        return new PlanSheet(sheet.Name, [.. rings.Select(r => (IReadOnlyList<PlanPoint>)[.. r.Select(p => new PlanPoint(p.X, p.Y))])], filled);
     }
 
     private static IReadOnlyList<IReadOnlyList<PlanPoint>> Cut(Mould mould, double atMm)

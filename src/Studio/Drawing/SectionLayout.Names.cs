@@ -22,7 +22,7 @@ public sealed partial class SectionLayout
             labels.Add(Thing(size, view.Former[0].RightMm, (view.Former[0].LowMm + view.Former[0].HighMm) / 2, x, room));
         }
 
-        labels.AddRange(view.Sheets.Where(s => s.Points.Count > 0).Select(s => (s.Name, Right: s.Points.MaxBy(p => p.XMm), High: s.Points.MaxBy(p => p.ZMm), s.Filled))
+        labels.AddRange(view.Sheets.Where(s => s.Points.Any()).Select(s => (s.Name, Right: s.Points.MaxBy(p => p.XMm), High: s.Points.MaxBy(p => p.ZMm), s.Filled))
             .Select(s => Thing(s.Name, s.Filled ? s.Right.XMm : s.High.XMm, s.Filled ? s.Right.ZMm : s.High.ZMm - ((s.High.ZMm - s.Right.ZMm) / 4), x, room)));
         return labels;
     }

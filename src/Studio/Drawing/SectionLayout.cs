@@ -97,8 +97,8 @@ public sealed partial class SectionLayout
         return path.ToString();
     }
 
-    /// <summary>A line from point to point, closed where it is the outline of a face.</summary>
-    public string Path(SectionSheet sheet) => Trace(new StringBuilder(), sheet.Points).Append(sheet.Filled ? "Z" : "").ToString();
+    /// <summary>A sheet: closed outlines where its face is seen, else a line.</summary>
+    public string Path(SectionSheet sheet) => sheet.Filled ? Path(sheet.Rings) : sheet.Rings.Aggregate(new StringBuilder(), Trace).ToString();
 
     /// <summary>The mould's wall: every outline, open where it reaches the rim.</summary>
     public string Wall()

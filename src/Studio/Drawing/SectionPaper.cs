@@ -22,7 +22,7 @@ public static class SectionPaper
         shapes.AddRange(Area(view.Outline, null, PaperPattern.None, 0.9));
         shapes.AddRange(detail ? Across(view) : []);
         shapes.AddRange(bands.Select(b => Label(view, b, detail)));
-        shapes.AddRange(view.Sheets.Where(s => s.Points.Count > 0).Select(s => new PaperLabel(Point(s.Points.MaxBy(p => p.ZMm)), s.Name)));
+        shapes.AddRange(view.Sheets.Where(s => s.Points.Any()).Select(s => new PaperLabel(Point(s.Points.MaxBy(p => p.ZMm)), s.Name)));
         if (detail && view.Caveat.Length > 0)
         {
             shapes.Add(new PaperLabel(new PaperPoint(view.SpanMm(view.HeightMm).Right, view.Drawn(view.HeightMm)), view.Caveat));
@@ -55,7 +55,7 @@ public static class SectionPaper
     // white below, so that the dashes read on a dark layer
     private static IEnumerable<PaperShape> Film(SectionSheet sheet)
     {
-        var ends = sheet.Filled ? sheet.Points.Zip(sheet.Points.Skip(1).Append(sheet.Points[0])).ToList() : [.. sheet.Points.Zip(sheet.Points.Skip(1))];
+        var ends = sheet.Rings.SelectMany(r => sheet.Filled ? r.Zip(r.Skip(1).Append(r[0])) : r.Zip(r.Skip(1))).ToList();
         return ends.Select(e => new PaperLine(Point(e.First), Point(e.Second), 2.4, Stroke: Blank)).Concat(ends.Select(e => new PaperLine(Point(e.First), Point(e.Second), 1, Dashed: true, Stroke: Ink)));
     }
 

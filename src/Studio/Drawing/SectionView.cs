@@ -153,7 +153,7 @@ public sealed record SectionView
             Bands = [.. layers.Select((l, i) => new SectionBand(l, i + 1, Turn(cut.Between(l.FromMm, l.ToMm))))],
             Former = former is null ? [] : [.. cut.Boxes(former).Select(b => asStands ? b : b with { LowMm = mould.HeightMm - b.HighMm, HighMm = mould.HeightMm - b.LowMm })],
             FormerSpec = former,
-            Sheets = [.. inSpace.Select(SectionSheet.Of).Select(s => s with { Points = Turned(s.Points) })],
+            Sheets = [.. inSpace.Select(SectionSheet.Of).Select(s => s with { Rings = Turn(s.Rings) })],
             SheetsInSpace = inSpace,
             SpansMm = cut.Spans,
         };

@@ -54,7 +54,7 @@ public sealed class TurningScene
             view.AsStands.ToString(),
             .. view.Bands.Select(b => string.Create(CultureInfo.InvariantCulture, $"{b.Layer.FromMm:R} {b.Layer.ToMm:R} {b.Layer.Colour} {b.Layer.State}")),
             view.FormerSpec?.ToString() ?? "",
-            .. view.SheetsInSpace.SelectMany(s => s.Outline).Select(p => p.ToString()),
+            .. view.SheetsInSpace.SelectMany(s => s.Rings).SelectMany(r => r).Select(p => p.ToString()),
         ]);
 
     private void AddLayers()
@@ -119,14 +119,10 @@ public sealed class TurningScene
 
     private void AddSheets()
     {
-        foreach (var sheet in view.SheetsInSpace.Where(s => s.Outline.Count > 2))
+        foreach (var sheet in view.SheetsInSpace)
         {
-            // a fan from the middle: the outlines that a plane cuts from a mould are seen from there, or nearly so
-            var centre = sheet.Outline.Aggregate((a, b) => a + b) * (1.0 / sheet.Outline.Count);
-            var n = sheet.Outline.Count;
-            var mesh = new TriangleMesh([.. sheet.Outline.Append(centre).SelectMany(p => new[] { p.X, p.Y, p.Z })], [.. Enumerable.Range(0, n).SelectMany(i => new[] { i, (i + 1) % n, n })]);
-            Add(TurningKind.Sheet, "#FFFDF9", 0.86, mesh);
-            AddLines(sheet.Outline.Zip(sheet.Outline.Skip(1).Append(sheet.Outline[0])), 1);
+            Add(TurningKind.Sheet, "#FFFDF9", 0.86, sheet.Face());
+            AddLines(sheet.Rings.SelectMany(r => r.Zip(r.Skip(1).Append(r[0]))), 1);
         }
     }
 

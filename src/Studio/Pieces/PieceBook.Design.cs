@@ -80,7 +80,7 @@ public sealed partial class PieceBook
     }
 
     private static List<DrawnSheet> Drawn(IEnumerable<SheetFigures> sheets) =>
-        [.. sheets.SelectMany(s => (s.Fit?.Body ?? []).Select(a => new DrawnSheet(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", [.. a.Ring.Select(s.Fit!.Plane.At)])))];
+        [.. sheets.Where(s => s.Fit is { Stands: true }).Select(s => new DrawnSheet(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", s.Fit!.InMould))];
 
     /// <summary>A resin's key in the engine's input.</summary>
     public static string Key(int resinId) => resinId.ToString(CultureInfo.InvariantCulture);
