@@ -63,7 +63,7 @@ public sealed partial class PlanDrawing(IJSRuntime script) : IAsyncDisposable
     [Parameter]
     public string Class { get; set; } = "";
 
-    private string Key => (plan!.AtRim ? "Looking down into the mould at its rim." : "Looking down into the mould; the outer broken line is its rim.")
+    private string Key => (plan!.AtRim ? "Looking down into the mould at its rim." : "Looking down into the mould.") + (plan.Beyond.Count > 0 ? " Broken lines: its rim, its bottom, or where it is widest." : "")
         + (plan.Sheets.Count > 0 ? " Dash and dot: " + string.Join(", ", plan.Sheets.Select(s => s.Name)) + "." : "")
         + (plan.Unknown ? " Its outline is not known: drawn round, with the area of the water fill." : "");
 

@@ -16,6 +16,7 @@ public sealed record PlanSheet(string Name, IReadOnlyList<IReadOnlyList<PlanPoin
 public sealed record PlanView
 {
     private const double EdgeMm = 0.5;
+    private const int Looks = 40;
 
     /// <summary>Such as "Pyramid".</summary>
     public required string MouldName { get; init; }
@@ -29,7 +30,7 @@ public sealed record PlanView
     /// <summary>The mould's inside at that height: outlines and holes.</summary>
     public required IReadOnlyList<IReadOnlyList<PlanPoint>> Outline { get; init; }
 
-    /// <summary>The inside at the rim where another height is shown, and at the lowest level where that has an extent.</summary>
+    /// <summary>The inside at the rim where another height is shown, at the bottom, and where the mould is widest if that is neither.</summary>
     public required IReadOnlyList<IReadOnlyList<PlanPoint>> Beyond { get; init; }
 
     /// <summary>The layer one looks down on: the one that stands at that height, else the topmost below it; null where nothing is below.</summary>
@@ -58,7 +59,7 @@ public sealed record PlanView
     public (PlanPoint Low, PlanPoint High) Extent => Bounds(Outline);
 
     /// <summary>Least and greatest coordinates of everything drawn [mm].</summary>
-    public (PlanPoint Low, PlanPoint High) Whole => Bounds(Outline.Concat(Beyond));
+    public (PlanPoint Low, PlanPoint High) Whole => Bounds(Outline.Concat(Beyond).Concat(Surface).Concat(Sheets.SelectMany(s => s.Rings)));
 
     /// <summary>Seen from above at a height.</summary>
     /// <param name="view">The piece.</param>
@@ -76,7 +77,7 @@ public sealed record PlanView
             AtMm = at,
             AtRim = rim,
             Outline = Cut(view.Mould, at),
-            Beyond = [.. rim ? [] : Cut(view.Mould, view.HeightMm), .. at <= 0 ? [] : Cut(view.Mould, 0)],
+            Beyond = [.. rim ? [] : Cut(view.Mould, view.HeightMm), .. at <= 0 ? [] : Cut(view.Mould, 0), .. Widest(view.Mould) is { } wide ? Cut(view.Mould, wide) : []],
             Layer = layer,
             Surface = layer is null ? [] : Cut(view.Mould, Math.Min(at, layer.ToMm)),
             Former = former,
@@ -85,6 +86,14 @@ public sealed record PlanView
             Holes = holes ?? [],
             Unknown = view.Mould.Shape.Needs is MouldNeeds.Readings,
         };
+    }
+
+    // a mould that narrows towards its rim: a sphere, a vase
+    private static double? Widest(Mould mould)
+    {
+        var heights = mould.Shape.Needs == MouldNeeds.Mesh ? [.. Enumerable.Range(0, Looks + 1).Select(k => mould.HeightMm * k / Looks)] : mould.SurfaceHeightsMm;
+        var widest = heights.MaxBy(mould.AreaMm2);
+        return mould.AreaMm2(widest) > 1.02 * Math.Max(mould.AreaMm2(0), mould.AreaMm2(mould.HeightMm)) ? widest : null;
     }
 
     private static PlanSheet From(DrawnSheet sheet)

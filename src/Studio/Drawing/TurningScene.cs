@@ -121,7 +121,7 @@ public sealed class TurningScene
     {
         foreach (var sheet in view.SheetsInSpace)
         {
-            Add(TurningKind.Sheet, "#FFFDF9", 0.86, sheet.Face());
+            Add(TurningKind.Sheet, "#E6CFA0", 0.95, sheet.Face());
             AddLines(sheet.Rings.SelectMany(r => r.Zip(r.Skip(1).Append(r[0]))), 1);
         }
     }

@@ -57,9 +57,11 @@ public sealed partial class TurningView(IJSRuntime script) : IAsyncDisposable
         {
             // the browser left
         }
-        catch (JSException) when (gone)
+        catch (JSException)
         {
-            // the view left the page while the browser was asked
+            // the view left the page while the browser was asked, or the browser cannot do it: the other drawings can
+            failed = !gone;
+            StateHasChanged();
         }
         finally
         {

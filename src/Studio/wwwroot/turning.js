@@ -50,8 +50,7 @@ export function begin(box) {
       gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, buffers[1]);
       gl.bufferData(gl.ELEMENT_ARRAY_BUFFER, p.corners, gl.STATIC_DRAW);
       gl.bindVertexArray(null);
-      const heights = new Int16Array(p.points.buffer, p.points.byteOffset, p.points.byteLength / 2);
-      return { ...p, shape, buffers, z: heights.length > 2 ? heights[2] : 0, count: p.corners.byteLength / (p.wide ? 4 : 2), type: p.wide ? gl.UNSIGNED_INT : gl.UNSIGNED_SHORT, rank: rank[p.kind] };
+      return { ...p, shape, buffers, z: p.points.byteLength > 5 ? new DataView(p.points.buffer, p.points.byteOffset).getInt16(4, true) : 0, count: p.corners.byteLength / (p.wide ? 4 : 2), type: p.wide ? gl.UNSIGNED_INT : gl.UNSIGNED_SHORT, rank: rank[p.kind] };
     });
   };
 

@@ -39,6 +39,15 @@ public sealed class PlanDrawingTests : BunitContext
     }
 
     [Fact]
+    public void Everything_of_a_sphere_keeps_to_the_drawing_though_its_rim_is_small()
+    {
+        var view = SectionView.For(new MouldSpec("sphere", new Dictionary<string, double> { ["diameterMm"] = 120, ["openingDiameterMm"] = 60 }), SectionViewTests.Layers([(0, 60)]))!;
+        var plan = PlanView.Of(view);
+        (plan.Extent.High.XMm - plan.Extent.Low.XMm).ShouldBe(60, 0.01);
+        (plan.Whole.High.XMm - plan.Whole.Low.XMm).ShouldBe(120, 0.05);
+    }
+
+    [Fact]
     public void A_mesh_in_two_arms_is_seen_as_two()
     {
         var view = SectionView.For(MeshShapes.Mould(MeshShapes.U()), []);
