@@ -41,9 +41,12 @@ public sealed record SheetPlane(Point3 Origin, Point3 U, Point3 V)
             return wishDegrees ?? 0;
         }
 
-        var turns = corners.Select(c => Half(Math.Atan2(c.YMm, c.XMm) * 180 / Math.PI));
-        return turns.MinBy(t => Math.Abs(Half(t - (wishDegrees ?? 45))));
+        return Turns(corners).MinBy(t => Math.Abs(Half(t - (wishDegrees ?? 45))));
     }
+
+    /// <summary>Turns in plan [degrees] of the planes through opposite corners, largest first; empty where any or no corner has one opposite.</summary>
+    public static IReadOnlyList<double> DiagonalTurns(Mould mould) =>
+        Corners(mould) is { Count: >= 3 and <= MostCorners } corners && corners.Count % 2 == 0 ? [.. Turns(corners).Select(t => Math.Round(t, 6)).Distinct().OrderDescending()] : [];
 
     /// <summary>True when the mould has faces, and so turns in plan that lie along them.</summary>
     public static bool HasFaces(Mould mould) => Corners(mould).Count is >= 3 and <= MostCorners;
@@ -55,6 +58,8 @@ public sealed record SheetPlane(Point3 Origin, Point3 U, Point3 V)
         return !HasFaces(mould) ? []
             : [.. corners.Select((c, i) => (A: c, B: corners[(i + 1) % corners.Count])).Select(e => Whole(Math.Atan2(e.B.YMm - e.A.YMm, e.B.XMm - e.A.XMm) * 180 / Math.PI)).Order()];
     }
+
+    private static IEnumerable<double> Turns(IReadOnlyList<PlanPoint> corners) => corners.Select(c => Half(Math.Atan2(c.YMm, c.XMm) * 180 / Math.PI));
 
     // a mesh has no plan at the very rim
     private static IReadOnlyList<PlanPoint> Corners(Mould mould) =>

@@ -10,6 +10,7 @@ public sealed partial class PhotographPart
 {
     private IReadOnlyList<SheetPicture> pictures = [];
     private int commissionId;
+    private string paper = "";
 
     [Parameter, EditorRequired]
     public DesignSession Session { get; set; } = null!;
@@ -26,6 +27,8 @@ public sealed partial class PhotographPart
 
     [Inject]
     private Who Who { get; set; } = null!;
+
+    private string Together => FormattableString.Invariant($"/papers/photographs/{Session.Piece.Id}.pdf{(paper.Length > 0 ? "?paper=" + paper : "")}");
 
     protected override async Task OnParametersSetAsync()
     {

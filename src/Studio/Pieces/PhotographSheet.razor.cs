@@ -28,6 +28,10 @@ public sealed partial class PhotographSheet
     [Parameter, EditorRequired]
     public Func<IBrowserFile, Task<(SheetPicture? Picture, string? Refusal)>> TakeIn { get; set; } = null!;
 
+    /// <summary><c>A4</c>, <c>Letter</c>, or empty for the studio's own.</summary>
+    [Parameter]
+    public string Paper { get; set; } = "";
+
     /// <summary>Keeps the design, then opens an address.</summary>
     [Parameter]
     public EventCallback<string> OpenPaper { get; set; }
@@ -45,8 +49,9 @@ public sealed partial class PhotographSheet
         get
         {
             var (piece, index) = (Session.Piece.Id.ToString(CultureInfo.InvariantCulture), Index.ToString(CultureInfo.InvariantCulture));
-            yield return ("print at true size", $"/papers/photographs/{piece}.pdf?only={index}");
-            yield return ("print the outline alone", $"/papers/photographs/{piece}.pdf?only={index}&outline=true");
+            var paper = Paper.Length > 0 ? "&paper=" + Paper : "";
+            yield return ("print at true size", $"/papers/photographs/{piece}.pdf?only={index}{paper}");
+            yield return ("print the outline alone", $"/papers/photographs/{piece}.pdf?only={index}&outline=true{paper}");
             yield return ("take the outline as SVG", $"/papers/photographs/{piece}/{index}.svg");
         }
     }

@@ -57,7 +57,7 @@ public sealed partial class PlacementFields
 
         seen = Place;
         faces = SheetPlane.FaceTurns(made.Value);
-        diagonals = faces.Count > 0 && faces.Count % 2 == 0 ? [.. Enumerable.Range(0, 180).Select(d => Math.Round(SheetPlane.DiagonalDegrees(made.Value, d - 90), 6)).Distinct().OrderDescending()] : [];
+        diagonals = SheetPlane.DiagonalTurns(made.Value);
         shown = Math.Round(SheetPlane.DiagonalDegrees(made.Value, Place.TurnDegrees), 6);
     }
 
