@@ -23,7 +23,7 @@ internal static class Measure
             await ShelfAsync(folder);
             await PageAsync(folder);
             await QuoteCost.RunAsync();
-            return 0;
+            return await MeshCost.RunAsync();
         }
         finally
         {

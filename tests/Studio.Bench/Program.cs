@@ -5,11 +5,13 @@ return args switch
     ["write", var folder] => await Writer.RunAsync(folder),
     ["make", var folder] => await Writer.MakeAsync(folder),
     [] => await Measure.RunAsync(),
+    ["mesh"] => await MeshCost.RunAsync(),
+    ["mesh-once", var file] => await MeshCost.OnceAsync(file),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | mesh | make FOLDER | write FOLDER");
     return 2;
 }

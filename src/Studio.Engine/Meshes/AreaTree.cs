@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace Studio.Engine.Meshes;
 
 /// <summary>
@@ -15,7 +18,7 @@ internal sealed class AreaTree
     public AreaTree(double[] levels)
     {
         this.levels = levels;
-        leaves = (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)levels.Length - 1);
+        leaves = (int)BitOperations.RoundUpToPowerOf2((uint)levels.Length - 1);
         nodes = new double[6 * leaves];
     }
 
@@ -23,16 +26,22 @@ internal sealed class AreaTree
     public void Add(int from, int to, in RisingEdge p, in RisingEdge q, double sign)
     {
         var (left, right, step) = (from + leaves, to + leaves, 0);
+        // nodes close up from both ends; each begins where the one before it ended, so a level is looked at once
+        var (low, high) = (Pair(from, p, q), Pair(to, p, q));
         for (; left < right; left >>= 1, right >>= 1, step++)
         {
             if ((left & 1) == 1)
             {
-                AddTo(left++, step, p, q, sign);
+                var next = Pair((++left << step) - leaves, p, q);
+                AddTo(left - 1, low, next, sign);
+                low = next;
             }
 
             if ((right & 1) == 1)
             {
-                AddTo(--right, step, p, q, sign);
+                var next = Pair((--right << step) - leaves, p, q);
+                AddTo(right, next, high, sign);
+                high = next;
             }
         }
     }
@@ -64,28 +73,40 @@ internal sealed class AreaTree
 
     private double Level(int i) => levels[Math.Min(i, levels.Length - 1)];
 
-    private void AddTo(int node, int step, in RisingEdge p, in RisingEdge q, double sign)
+    private Cut Pair(int level, in RisingEdge p, in RisingEdge q)
     {
-        var first = (node << step) - leaves;
-        var (low, high) = (levels[first], Level(first + (1 << step)));
-        var (p0, q0, p1, q1) = (p.At(low), q.At(low), p.At(high), q.At(high));
-        var at = nodes.AsSpan(3 * node, 3);
-        at[0] += sign / 2 * Cross(p0, q0);
-        at[1] += sign / 4 * (Cross(p0, q1) + Cross(p1, q0));
-        at[2] += sign / 2 * Cross(p1, q1);
+        var z = levels[level];
+        var (a, b) = (p.Share(z), q.Share(z));
+        return new Cut(p.X(a), p.Y(a), q.X(b), q.Y(b));
     }
 
-    private static double Cross((double X, double Y) a, (double X, double Y) b) => (a.X * b.Y) - (a.Y * b.X);
+    private void AddTo(int node, in Cut low, in Cut high, double sign)
+    {
+        var at = nodes.AsSpan(3 * node, 3);
+        at[0] += sign / 2 * ((low.Px * low.Qy) - (low.Py * low.Qx));
+        at[1] += sign / 4 * ((low.Px * high.Qy) - (low.Py * high.Qx) + (high.Px * low.Qy) - (high.Py * low.Qx));
+        at[2] += sign / 2 * ((high.Px * high.Qy) - (high.Py * high.Qx));
+    }
+
+    // where the two edges pass a level
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Cut(double Px, double Py, double Qx, double Qy);
 }
 
-/// <summary>An edge from a lower to a higher end, seen from above.</summary>
-[System.Runtime.InteropServices.StructLayout(System.Runtime.InteropServices.LayoutKind.Auto)]
-internal readonly record struct RisingEdge(Point3 Low, Point3 High)
+/// <summary>An edge from a lower to a higher end, seen from above. Both facets of an edge get the same points to the last bit.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct RisingEdge(Point3 low, Point3 high)
 {
-    /// <summary>Where it passes a height between its ends; both facets of an edge get the same point to the last bit.</summary>
-    public (double X, double Y) At(double z)
-    {
-        var t = (z - Low.Z) / (High.Z - Low.Z);
-        return (((1 - t) * Low.X) + (t * High.X), ((1 - t) * Low.Y) + (t * High.Y));
-    }
+    private readonly Point3 low = low;
+    private readonly Point3 high = high;
+    private readonly double perMm = Math.Min(1 / (high.Z - low.Z), double.MaxValue);
+
+    /// <summary>How far along it a height between its ends is met, 0 to 1.</summary>
+    public double Share(double z) => (z - low.Z) * perMm;
+
+    /// <summary>x at a share.</summary>
+    public double X(double share) => ((1 - share) * low.X) + (share * high.X);
+
+    /// <summary>y at a share.</summary>
+    public double Y(double share) => ((1 - share) * low.Y) + (share * high.Y);
 }

@@ -53,7 +53,7 @@ public sealed class CrossingTests
     {
         ["ball"] = Solids.Ball(50, 5),
         ["torus"] = Solids.Torus(40, 15, 120, 60),
-        ["turned, with fans of slivers"] = Solids.Turned(400, (0, 0), (40, 0), (40.001, 1e-3), (30, 60), (0, 60)),
+        ["turned, with fans of slivers"] = Solids.Turned(150, (0, 0), (40, 0), (40.001, 1e-3), (30, 60), (0, 60)),
         ["tilted torus"] = Solids.Torus(40, 15, 90, 45).Moved(p => new Point3((0.6 * p.X) - (0.8 * p.Z), p.Y, (0.8 * p.X) + (0.6 * p.Z))),
         ["a ball a hair inside another"] = Solids.Ball(50, 4).With(Solids.Ball(49.99, 4).InsideOut()),
         ["boxes face to face"] = Solids.Box(0, 0, 0, 10, 10, 10).With(Solids.Box(10, 3, 3, 4, 4, 4)),
