@@ -16,12 +16,24 @@ internal static class Files
         for (var i = 0; i < mesh.Corners.Length; i++)
         {
             var (p, at) = (mesh.Vertex(mesh.Corners[i]), 84 + (50 * (i / 3)) + 12 + (12 * (i % 3)));
-            BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at), (float)p.X);
-            BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at + 4), (float)p.Y);
-            BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at + 8), (float)p.Z);
+            Write(bytes.AsSpan(at), p);
+        }
+
+        for (var f = 0; f < mesh.TriangleCount; f++)
+        {
+            var (a, b, c) = mesh.Triangle(f);
+            var normal = (b - a).Cross(c - a);
+            Write(bytes.AsSpan(84 + (50 * f)), normal.Length > 0 ? normal * (1 / normal.Length) : default);
         }
 
         return bytes;
+    }
+
+    private static void Write(Span<byte> to, Point3 p)
+    {
+        BinaryPrimitives.WriteSingleLittleEndian(to, (float)p.X);
+        BinaryPrimitives.WriteSingleLittleEndian(to[4..], (float)p.Y);
+        BinaryPrimitives.WriteSingleLittleEndian(to[8..], (float)p.Z);
     }
 
     public static string Ascii(TriangleMesh mesh, string format = "R", string name = "cavity")

@@ -72,10 +72,10 @@ public sealed partial class PublishedMeshTests(ITestOutputHelper output)
                 var (ours, theirs) = (Files.Read(bytes).Value.Table.WholeMm3, Admesh(file));
                 worst = Math.Max(worst, Math.Abs((ours / theirs) - 1));
                 output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{solid}: ours {ours:R}, admesh {theirs:R}"));
-                ours.ShouldBe(theirs, (theirs * 2e-6) + 1e-6, solid);
+                ours.ShouldBe(theirs, (theirs * (1e-6 + (1e-8 * bytes.Length / 50))) + 1e-6, solid);
             }
 
-            // admesh works in single precision and prints six decimals: that is what the difference is
+            // admesh adds facet by facet in single precision (2⁻²⁴ = 6e-8 a step) and prints six decimals: that is what the difference is, and it grows with the facets
             output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"They differ by at most {worst:0.0e0} of the volume."));
         }
         finally
@@ -89,9 +89,14 @@ public sealed partial class PublishedMeshTests(ITestOutputHelper output)
 
     private static double Admesh(string file)
     {
-        using var process = Process.Start(new ProcessStartInfo("/usr/bin/admesh", ["--normal-values", file]) { RedirectStandardOutput = true, UseShellExecute = false })!;
-        var said = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
+        using var process = Process.Start(new ProcessStartInfo("/usr/bin/admesh", ["--no-check", file]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        var reading = process.StandardOutput.ReadToEndAsync();
+        if (!process.WaitForExit(TimeSpan.FromSeconds(30)))
+        {
+            process.Kill();
+        }
+
+        var said = reading.GetAwaiter().GetResult();
         return double.Parse(Volume().Match(said).Groups["v"].Value, CultureInfo.InvariantCulture);
     }
 
