@@ -29,7 +29,7 @@ public sealed class TurningScene
         Lighter = !ReferenceEquals(whole, surface);
         var (low, high) = surface.Bounds();
         middle = (low + high) * 0.5;
-        radius = Math.Max((high - low).Length / 2, 1e-6);
+        radius = Math.Max(Enumerable.Range(0, surface.VertexCount).Select(i => (surface.Vertex(i) - middle).Length).DefaultIfEmpty(0).Max(), 1e-6);
         fillMm = view.Bands.Where(b => !b.Empty).Select(b => Math.Min(b.Layer.ToMm, view.HeightMm)).DefaultIfEmpty(0).Max();
         AddLayers();
         AddMould();

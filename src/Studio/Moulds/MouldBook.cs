@@ -75,6 +75,7 @@ public sealed partial class MouldBook(IDbContextFactory<StudioDb> factory, TimeP
         var made = MouldShapes.Make(spec);
         return !made.Ok ? new(null, null, []) : new(made.Value.CapacityMl, MouldSketches.Of(made.Value), [.. MouldDoubts.Of(made.Value)])
         {
+            Made = made.Value,
             SpreadMl = made.Value.CapacityMl * spec.VolumeSpreadPercent / 100,
         };
     }

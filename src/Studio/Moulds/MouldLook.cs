@@ -29,6 +29,9 @@ public sealed record MouldExample(string Key, string Words, MouldSketch? Sketch)
 /// <param name="CapacityMl">To the rim, scaled where the mould is; null while they make no mould.</param>
 public sealed record MouldGlance(double? CapacityMl, MouldSketch? Sketch, IReadOnlyList<Finding> Doubts)
 {
+    /// <summary>The mould itself, for the view that turns; null while the measures make none.</summary>
+    public Engine.Moulds.Mould? Made { get; init; }
+
     /// <summary>How far the capacity may be off by the water check [ml]; null where there was none.</summary>
     public double? SpreadMl { get; init; }
 

@@ -4,11 +4,13 @@ in vec3 at; uniform mat4 look; uniform mat4 lens; out vec3 seen;
 void main() { vec4 p = look * vec4(at * 1.02396875, 1.0); seen = p.xyz; gl_Position = lens * p; }`;
 // the facet's own normal from its slope on the screen: no normals need be sent
 const fragment = `#version 300 es
-precision highp float; in vec3 seen; uniform vec4 tint; uniform float flatness; out vec4 colour;
+precision highp float; in vec3 seen; uniform vec4 tint; uniform float flatness; uniform float glassy; out vec4 colour;
 void main() {
   vec3 n = normalize(cross(dFdx(seen), dFdy(seen)));
   float light = mix(0.62 + 0.38 * abs(dot(n, normalize(vec3(-0.35, 0.75, 0.55)))), 1.0, flatness);
-  colour = vec4(tint.rgb * light * tint.a, tint.a);
+  // glass shows most where it is seen along its face
+  float a = tint.a * mix(1.0, 0.35 + 2.6 * pow(1.0 - abs(dot(n, normalize(seen))), 2.0), glassy);
+  colour = vec4(tint.rgb * light * a, a);
 }`;
 const rank = { former: 0, sheet: 1, layer: 2, top: 3, glass: 4, line: 5 };
 const first = { yaw: -0.55, pitch: 0.36, zoom: 1 };
@@ -81,10 +83,11 @@ export function begin(box) {
     gl.depthFunc(gl.LEQUAL);
     gl.enable(gl.BLEND);
     gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
-    const [tint, flatness] = [gl.getUniformLocation(program, "tint"), gl.getUniformLocation(program, "flatness")];
+    const [tint, flatness, glassy] = ["tint", "flatness", "glassy"].map((name) => gl.getUniformLocation(program, name));
     const paint = (p, colour, strength, flat) => {
       gl.uniform4f(tint, ...colour, strength);
       gl.uniform1f(flatness, flat);
+      gl.uniform1f(glassy, p.kind === "glass" ? 1 : 0);
       gl.bindVertexArray(p.shape);
       gl.drawElements(p.kind === "line" ? gl.LINES : gl.TRIANGLES, p.count, p.type, 0);
     };
