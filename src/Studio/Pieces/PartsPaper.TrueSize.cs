@@ -95,7 +95,7 @@ public static partial class PartsPaper
         }
 
         var style = flow.Type.Label;
-        ink.Text(flow.Fit(words, style, box.Width + OnPaper.Mm(ApartMm - 1)), style, box.Left, box.Bottom + OnPaper.Mm(NameMm));
+        ink.Text(flow.Fit(words, style, Math.Min(box.Width + OnPaper.Mm(ApartMm - 1), flow.Left + flow.Width - box.Left)), style, box.Left, box.Bottom + OnPaper.Mm(NameMm));
         Inside(flow, model, part, box);
     }
 

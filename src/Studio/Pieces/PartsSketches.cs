@@ -18,7 +18,7 @@ public static class PartsSketches
             SketchArea.Box(0, y, t, d - (2 * y), "wall", "Left end"),
             SketchArea.Box(w - t, y, t, d - (2 * y), "wall", "Right end"),
             new SketchLine(new(0, 0), new(w, d)),
-            new SketchWords(new(w / 2, d / 2), PartsWords.Length(box.DiagonalMm, units)),
+            new SketchWords(new(w * 0.32, d * 0.66), PartsWords.Length(box.DiagonalMm, units)),
             new SketchSpan(true, 0, w, 0, 0, PartsWords.Length(w, units)),
             new SketchSpan(false, 0, d, 0, 0, PartsWords.Length(d, units)),
         ],
