@@ -1,3 +1,4 @@
+using Studio.Engine.Moulds;
 using Studio.Engine.Parts;
 
 namespace Studio.Pieces;
@@ -99,15 +100,19 @@ public static class PartsSketches
         return new(
         [
             SketchArea.Box(0, 0, c.WidthMm, height, "cavity"),
-            .. fit.Places.OrderBy(p => above ? p.ZMm : -p.YMm).SelectMany(p => new SketchMark[]
-            {
-                SketchArea.Box(p.XMm, above ? p.YMm : p.ZMm, p.WidthMm, above ? p.DepthMm : p.HeightMm, "fitting", p.Name),
-                new SketchWords(new(p.XMm + (p.WidthMm / 2), above ? p.YMm + (p.DepthMm / 2) : p.ZMm + (p.HeightMm / 2)), $"{p.Index + 1}", Strong: true),
-            }),
+            .. fit.Places.OrderBy(p => above ? p.ZMm : -p.YMm).Select(p => SketchArea.Box(p.XMm, above ? p.YMm : p.ZMm, p.WidthMm, above ? p.DepthMm : p.HeightMm, "fitting", p.Name)),
+            .. fit.Places.Select(p => new SketchWords(Corner(p, above), $"{p.Index + 1}", Strong: true)),
             new SketchSpan(true, 0, c.WidthMm, 0, 0, PartsWords.Length(c.WidthMm, units)),
             new SketchSpan(false, 0, height, 0, 0, PartsWords.Length(height, units)),
         ],
         $"The cavity {(above ? "from above, its front below" : "from the front")}: " + string.Join(", ", fit.Places.Select(p => $"{p.Index + 1} {p.Name}")) + ".");
+    }
+
+    // the number stands in the upper left corner, where one box seldom hides another
+    private static PlanPoint Corner(FittingPlace p, bool above)
+    {
+        var (low, high) = above ? (p.YMm, p.DepthMm) : (p.ZMm, p.HeightMm);
+        return new PlanPoint(p.XMm + Math.Min(2.5, p.WidthMm / 2), low + high - Math.Min(2.5, high / 2));
     }
 
     private static SketchArea Middle(double width, double depth, string kind, string name) => SketchArea.Box(-width / 2, -depth / 2, width, depth, kind, name);
