@@ -39,6 +39,8 @@ public static class Nest
     private const double StepMm = 2.5;
     private const double FineMm = 0.25;
     private const double SimplerMm = 0.25;
+    private const double RoundingMm = 1e-9;
+    private const double Alike = 0.01;
 
     // the nearest place for one is not always the best for all: upright alone, across alone and everything together are tried
     private static readonly int[][] Sets = [[0, 2], [1, 3], [0, 1, 2, 3]];
@@ -59,12 +61,18 @@ public static class Nest
     private static (NestPlan Plan, double ReachMm) Lay(IReadOnlyList<IReadOnlyList<SheetArea>> prints, double widthMm, double heightMm, double gapMm, int[] quarters)
     {
         var reach = 0.0;
-        var pages = new List<List<IPreparedGeometry>>();
+        var pages = new List<Page>();
         var places = new List<NestPlace>();
         var tooLarge = new List<int>();
+        var shapes = new Dictionary<IReadOnlyList<SheetArea>, List<Turn>>(ReferenceEqualityComparer.Instance);
         foreach (var print in Enumerable.Range(0, prints.Count).OrderByDescending(i => prints[i].Sum(a => a.AreaMm2)))
         {
-            var turns = Turned(prints[print], gapMm, quarters).Where(t => t.Around.Width <= widthMm + gapMm && t.Around.Height <= heightMm + gapMm).ToList();
+            if (!shapes.TryGetValue(prints[print], out var turns))
+            {
+                turns = [.. Different(Turned(prints[print], gapMm, quarters)).Where(t => t.Around.Width <= widthMm + gapMm && t.Around.Height <= heightMm + gapMm)];
+                shapes[prints[print]] = turns;
+            }
+
             if (turns.Count == 0)
             {
                 tooLarge.Add(print);
@@ -72,14 +80,15 @@ public static class Nest
             }
 
             var (page, spot) = Find(pages, turns, widthMm + gapMm, heightMm + gapMm);
+            reach = page == pages.Count - 1 ? Math.Max(reach, spot.Reach) : page == pages.Count ? spot.Reach : reach;
             if (page == pages.Count)
             {
-                pages.Add([]);
+                pages.Add(new Page());
             }
 
-            reach = pages.Count == page + 1 ? Math.Max(pages[page].Count == 0 ? 0 : reach, spot.Reach) : reach;
-            pages[page].Add(PreparedGeometryFactory.Prepare(Moved(spot.Turn.Shape, spot.X - spot.Turn.Around.MinX, spot.Y - spot.Turn.Around.MinY)));
-            places.Add(new(print, page, spot.Turn.Quarter, spot.X - spot.Turn.Around.MinX - (gapMm / 2), spot.Y - spot.Turn.Around.MinY - (gapMm / 2)));
+            var (dx, dy) = (spot.X - spot.Turn.Around.MinX, spot.Y - spot.Turn.Around.MinY);
+            pages[page].Laid.Add(PreparedGeometryFactory.Prepare(Moved(spot.Turn.Shape, dx, dy)));
+            places.Add(new(print, page, spot.Turn.Quarter, dx - (gapMm / 2), dy - (gapMm / 2)));
         }
 
         var used = places.Sum(p => prints[p.Print].Sum(a => a.AreaMm2));
@@ -91,6 +100,14 @@ public static class Nest
     private sealed record Spot(Turn Turn, double X, double Y)
     {
         public double Reach => Y + Turn.Around.Height;
+    }
+
+    /// <summary>What lies on a page, and for each shape and turn the place before which there was no room: there never will be again.</summary>
+    private sealed class Page
+    {
+        public List<IPreparedGeometry> Laid { get; } = [];
+
+        public Dictionary<Turn, (int Row, int Column)> Begin { get; } = new(ReferenceEqualityComparer.Instance);
     }
 
     // half the gap belongs to each; fewer corners make it quick, and are only ever outside
@@ -105,7 +122,23 @@ public static class Nest
         }
     }
 
-    private static (int Page, Spot Spot) Find(List<List<IPreparedGeometry>> pages, List<Turn> turns, double width, double height)
+    // a circle or a square looks the same after a turn, and need not be tried again
+    private static List<Turn> Different(IEnumerable<Turn> turns)
+    {
+        var kept = new List<Turn>();
+        foreach (var turn in turns)
+        {
+            var home = Moved(turn.Shape, -turn.Around.MinX, -turn.Around.MinY);
+            if (kept.TrueForAll(k => Moved(k.Shape, -k.Around.MinX, -k.Around.MinY).SymmetricDifference(home).Area > Alike * home.Area))
+            {
+                kept.Add(turn);
+            }
+        }
+
+        return kept;
+    }
+
+    private static (int Page, Spot Spot) Find(List<Page> pages, List<Turn> turns, double width, double height)
     {
         for (var page = 0; page < pages.Count; page++)
         {
@@ -119,19 +152,24 @@ public static class Nest
     }
 
     // row by row from the page's beginning, then drawn close
-    private static Spot? First(List<IPreparedGeometry> laid, Turn turn, double width, double height)
+    private static Spot? First(Page page, Turn turn, double width, double height)
     {
-        for (var y = 0.0; y <= height - turn.Around.Height + 1e-9; y += StepMm)
+        var rows = (int)(((height - turn.Around.Height) / StepMm) + RoundingMm);
+        var columns = (int)(((width - turn.Around.Width) / StepMm) + RoundingMm);
+        var (row, column) = page.Begin.GetValueOrDefault(turn);
+        for (; row <= rows; row++, column = 0)
         {
-            for (var x = 0.0; x <= width - turn.Around.Width + 1e-9; x += StepMm)
+            for (; column <= columns; column++)
             {
-                if (Free(laid, turn, x, y))
+                if (Free(page.Laid, turn, column * StepMm, row * StepMm))
                 {
-                    return Close(laid, turn, x, y);
+                    page.Begin[turn] = (row, column);
+                    return Close(page.Laid, turn, column * StepMm, row * StepMm);
                 }
             }
         }
 
+        page.Begin[turn] = (row, 0);
         return null;
     }
 
@@ -154,14 +192,8 @@ public static class Nest
     {
         var (dx, dy) = (x - turn.Around.MinX, y - turn.Around.MinY);
         var around = new Envelope(turn.Around.MinX + dx - SimplerMm, turn.Around.MaxX + dx + SimplerMm, turn.Around.MinY + dy - SimplerMm, turn.Around.MaxY + dy + SimplerMm);
-        var near = laid.Where(l => l.Geometry.EnvelopeInternal.Intersects(around)).ToList();
-        if (near.Count == 0)
-        {
-            return true;
-        }
-
-        var moved = Moved(turn.Shape, dx, dy);
-        return near.TrueForAll(l => !l.Intersects(moved) || l.Geometry.Touches(moved));
+        Geometry? moved = null;
+        return laid.TrueForAll(l => !l.Geometry.EnvelopeInternal.Intersects(around) || !l.Intersects(moved ??= Moved(turn.Shape, dx, dy)));
     }
 
     private static Geometry Moved(Geometry shape, double dx, double dy) => AffineTransformation.TranslationInstance(dx, dy).Transform(shape);

@@ -47,7 +47,7 @@ public static class SheetPaper
     public static NestPlan Plan(SheetPaperModel model, PaperSize size)
     {
         var page = new SheetPage(size);
-        return Nest.Lay([.. Each(model).Select(Cut)], page.WidthMm, page.HeightMm, SheetPage.GapMm);
+        return Nest.Lay([.. model.Prints.SelectMany(p => Enumerable.Repeat(Cut(p), p.Count))], page.WidthMm, page.HeightMm, SheetPage.GapMm);
     }
 
     /// <summary>As many pages as the prints need. A print that fits no page is named in words, never made smaller.</summary>

@@ -40,6 +40,18 @@ public sealed class NestTests
         plan.TooLarge.ShouldBe([1]);
     }
 
+    [Fact]
+    public void Fifty_round_prints_are_laid_in_no_time()
+    {
+        var round = (IReadOnlyList<SheetArea>)[new([.. Enumerable.Range(0, 180).Select(k => 2 * Math.PI * k / 180).Select(a => new SheetPoint(21 * Math.Cos(a), 21 * Math.Sin(a)))], [])];
+        var start = System.Diagnostics.Stopwatch.GetTimestamp();
+        var plan = Nest.Lay([.. Enumerable.Repeat(round, 50)], 180, 240, 4);
+        System.Diagnostics.Stopwatch.GetElapsedTime(start).ShouldBeLessThan(TimeSpan.FromSeconds(5));
+        plan.Places.Count.ShouldBe(50);
+        plan.Pages.ShouldBeInRange(2, 3); // 3 or 4 across and 5 or 6 down
+        Apart(plan, [.. Enumerable.Repeat(round, 50)], 4);
+    }
+
     private static void Apart(NestPlan plan, IReadOnlyList<IReadOnlyList<SheetArea>> prints, double gap)
     {
         var shapes = plan.Places.Select(p => (p.Page, Shape: Polygon(prints[p.Print][0].Ring.Select(p.On)))).ToList();
