@@ -71,7 +71,7 @@ public sealed class PourSheetBookTests : IDisposable
     private async Task<string> WordsAsync(int id, int layer, bool leftColumn = false)
     {
         using var pdf = PdfDocument.Open((await book.SheetAsync(id, layer))!.Content);
-        return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => !leftColumn || w.BoundingBox.Left < p.Width / 2)).Select(w => w.Text)).Replace('\u00a0', ' ');
+        return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => !leftColumn || w.BoundingBox.Left < p.Width * 0.44)).Select(w => w.Text)).Replace('\u00a0', ' ');
     }
 
     [Theory]
