@@ -47,7 +47,7 @@ public sealed partial class LayerThings
         if (next is { } there)
         {
             next = null;
-            await Script.InvokeVoidAsync("studio.focus", there);
+            await Script.InvokeVoidAsync("studio.focusAdded", there);
         }
     }
 

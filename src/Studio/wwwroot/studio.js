@@ -9,6 +9,16 @@ window.studio = {
   keepDraft: (key, json) => { try { localStorage.setItem("draft:" + key, json); } catch { /* a full or closed store only costs the draft */ } },
   draft: (key) => { try { return localStorage.getItem("draft:" + key); } catch { return null; } },
   dropDraft: (key) => { try { localStorage.removeItem("draft:" + key); } catch { /* nothing to drop */ } },
+  // what was just added: once now, and once more after the list that it was chosen from has closed, unless hands went on meanwhile
+  focusAdded: (selector) => {
+    let used = false;
+    const use = () => { used = true; };
+    const go = () => { const e = document.querySelector(selector); if (!used && e && document.activeElement !== e) { e.focus(); } };
+    go();
+    document.addEventListener('keydown', use, { capture: true, once: true });
+    document.addEventListener('pointerdown', use, { capture: true, once: true });
+    setTimeout(() => { go(); document.removeEventListener('keydown', use, true); document.removeEventListener('pointerdown', use, true); }, 80);
+  },
   focus: (selector) => { const e = document.querySelector(selector); if (e) { e.focus(); } },
 };
 
