@@ -8,6 +8,7 @@ internal static class BoxParts
 {
     /// <summary>A lean that a cover's overlap hides [mm]: common practice, no source.</summary>
     private const double MostLeanMm = 0.5;
+    private const double Tie = 1e-9; // a lean just at the limit is not past it by rounding
 
     private const double MostAstrayMm = 1;
     private const string Measured = "parts.cut.oneDiagonalMm";
@@ -76,9 +77,9 @@ internal static class BoxParts
     {
         var lean = Squareness.LeanMm(box.OuterWidthMm, one, other);
         var mean = (one + other) / 2;
-        return Math.Abs(mean - box.DiagonalMm) > MostAstrayMm && lean <= MostLeanMm
+        return Math.Abs(mean - box.DiagonalMm) > MostAstrayMm && lean <= MostLeanMm + Tie
             ? Rules.Look("diagonal-astray", Measured, $"Both diagonals should measure {Rules.Mm(box.DiagonalMm)}, and these are {Rules.Mm(mean)} between them. Measure the sides: one pair is not as drawn.", Rules.Geometry)
-            : lean > MostLeanMm
+            : lean > MostLeanMm + Tie
                 ? Rules.Look("out-of-square", Measured, $"The diagonals differ by {Rules.Mm(Math.Abs(one - other))}, so the box leans by {Rules.Mm(lean)} over its depth. Press the longer diagonal together before the glue sets.", Rules.Geometry)
                 : Rules.Note("square", Measured, $"Square within {Rules.Mm(Math.Max(lean, 0.1))} over its depth.", Rules.Geometry);
     }
