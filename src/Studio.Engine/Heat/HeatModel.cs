@@ -1,0 +1,160 @@
+using Studio.Engine.Moulds;
+
+namespace Studio.Engine.Heat;
+
+/// <summary>Lays a grid into a mould.</summary>
+internal static class HeatModel
+{
+    // a tip of no width would have cells of no volume
+    private const double LeastHalfMm = 0.5;
+
+    // a sphere's grid begins where its cap is this high [mm]
+    private const double CapMm = 1.5;
+
+    // of the cone that stands for a square pyramid in the preview: times the radius of equal area (1.10 × the half width)
+    private const double PreviewShare = 0.975;
+
+    /// <summary>The grid of an input.</summary>
+    /// <param name="preview">True for a body of revolution in place of a mould with sides: faster, without its cold corners.</param>
+    public static HeatGrid Grid(HeatInput input, Mould mould, HeatFineness fineness, bool preview)
+    {
+        var sides = Sides(input.Mould);
+        var symmetry = sides == 0 || preview ? HeatSymmetry.Round
+            : input.Mould.Shape == "cuboid" || (sides == 4 && input.Former is { } f && Math.Abs(f.OuterWidthMm - f.OuterDepthMm) > 1e-9) ? HeatSymmetry.Quarter
+            : HeatSymmetry.Sector;
+        var planes = Planes(input, mould, fineness, out var filled);
+        var box = input.Former is null ? null : new Box(input, symmetry, sides);
+        var halves = (Func<double, (double X, double Y)>)(z => Half(input.Mould.Shape, mould, symmetry, sides, preview, z));
+        var across = planes.Select(z => Lines(z, p => p.X, box?.HalfX, fineness, input, halves, box)).ToArray();
+        var along = symmetry switch
+        {
+            HeatSymmetry.Quarter => planes.Select(z => Lines(z, p => p.Y, box?.HalfY, fineness, input, halves, box)).ToArray(),
+            _ => [.. planes.Select(_ => Even(0, 1, Math.Max(2, fineness.Across * 2 / 3)))],
+        };
+        var (boxCells, inner) = (box is null ? 0 : BoxCells(fineness), fineness.Across);
+        return new HeatGrid(symmetry, Math.Max(3, sides), planes, across, along, Region);
+
+        HeatRegion Region(int i, int j, int k)
+        {
+            var middle = (planes[k] + planes[k + 1]) / 2;
+            var inside = i < inner && (symmetry is not HeatSymmetry.Quarter || j < inner) && middle > 0 && middle < mould.HeightMm;
+            if (!inside)
+            {
+                return HeatRegion.Mould;
+            }
+
+            var inBox = i < boxCells && (symmetry is not HeatSymmetry.Quarter || j < boxCells) && middle > box!.FromMm;
+            return !inBox ? HeatRegion.Inside : input.Fill is { Silicone: true } ? HeatRegion.Mould : HeatRegion.Room;
+        }
+    }
+
+    /// <summary>Number of sides of the cross-section; 0 for a round one.</summary>
+    public static int Sides(MouldSpec mould) => mould.Shape switch
+    {
+        "pyramid" => (int)mould.Dimensions.GetValueOrDefault("sides", 4),
+        "prism" => (int)mould.Dimensions["sides"],
+        "cuboid" => 4,
+        _ => 0,
+    };
+
+    private static (double X, double Y) Half(string shape, Mould mould, HeatSymmetry symmetry, int sides, bool preview, double z)
+    {
+        var at = Math.Clamp(z, shape == "sphere" || shape == "dome" ? CapMm : 0, shape == "sphere" ? mould.HeightMm - CapMm : mould.HeightMm);
+        at = Math.Clamp(at, 0, mould.HeightMm);
+        if (symmetry is HeatSymmetry.Round)
+        {
+            var radius = Math.Sqrt(mould.AreaMm2(at) / Math.PI) * (preview && sides > 0 ? PreviewShare : 1);
+            return (Math.Max(LeastHalfMm, radius), 0);
+        }
+
+        if (symmetry is HeatSymmetry.Sector)
+        {
+            var apothem = Math.Max(LeastHalfMm, Math.Sqrt(mould.AreaMm2(at) / (sides * Math.Tan(Math.PI / sides))));
+            return (apothem, apothem);
+        }
+
+        var plan = mould.Outline.PlanAt(at);
+        return (Math.Max(LeastHalfMm, plan.Max(p => p.XMm)), Math.Max(LeastHalfMm, plan.Max(p => p.YMm)));
+    }
+
+    // from the middle outwards: the box, the resin around it, the wall
+    private static double[] Lines(
+        double z, Func<(double X, double Y), double> pick, double? box, HeatFineness fineness, HeatInput input, Func<double, (double X, double Y)> halves, Box? former)
+    {
+        var half = pick(halves(z));
+        var outer = input.Mould.Shape == "sphere" ? Math.Max(half, input.Mould.Dimensions["diameterMm"] / 2) + input.Wall.ThicknessMm : half + input.Wall.ThicknessMm;
+        var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, fineness.InWall).Skip(1) : [];
+        if (box is not { } b || former is null)
+        {
+            return [.. Even(0, half, fineness.Across), .. wall];
+        }
+
+        var line = z >= former.FromMm ? b : Math.Min(b, b * half / pick(halves(former.FromMm)));
+        var cells = BoxCells(fineness);
+        return [.. Even(0, line, cells), .. Even(line, half, fineness.Across - cells).Skip(1), .. wall];
+    }
+
+    private static int BoxCells(HeatFineness fineness) => Math.Max(2, fineness.Across / 2);
+
+    private static double[] Even(double from, double to, int cells) => [.. Enumerable.Range(0, cells + 1).Select(k => from + ((to - from) * k / cells))];
+
+    private static double[] Planes(HeatInput input, Mould mould, HeatFineness fineness, out double filled)
+    {
+        filled = input.Layers.Max(l => l.ToMm);
+        var planes = new List<double>();
+        if (input.Wall.FloorMm > 0)
+        {
+            planes.AddRange(Even(-input.Wall.FloorMm, 0, fineness.InWall).SkipLast(1));
+        }
+
+        planes.Add(0);
+        var edges = input.Layers.Select(l => (l.ToMm, Cells: fineness.Through)).ToList();
+        if (filled < mould.HeightMm - 1e-6)
+        {
+            edges.Add((mould.HeightMm, Math.Clamp((int)Math.Ceiling((mould.HeightMm - filled) / mould.HeightMm * 12), 2, 12)));
+        }
+
+        var cut = input.Former is { } f ? input.Former.Solid ? f.FromMm : f.FloorMm ?? f.FromMm : (double?)null;
+        foreach (var (to, cells) in edges)
+        {
+            var from = planes[^1];
+            var inside = cut > from + 1e-6 && cut < to - 1e-6;
+            var low = inside ? Math.Clamp((int)Math.Round(cells * (cut!.Value - from) / (to - from)), 2, Math.Max(2, cells - 2)) : cells;
+            planes.AddRange(Even(from, inside ? cut!.Value : to, low).Skip(1));
+            if (inside)
+            {
+                planes.AddRange(Even(cut!.Value, to, Math.Max(2, cells - low)).Skip(1));
+            }
+        }
+
+        if (input.Wall.RoofMm > 0)
+        {
+            planes.AddRange(Even(mould.HeightMm, mould.HeightMm + input.Wall.RoofMm, fineness.InWall).Skip(1));
+        }
+
+        return [.. planes];
+    }
+
+    // the former in the grid's own directions; in a round or many-sided mould it is taken as a room of the same shape and area
+    private sealed class Box
+    {
+        public Box(HeatInput input, HeatSymmetry symmetry, int sides)
+        {
+            var former = input.Former!;
+            FromMm = former.Solid ? former.FromMm : former.FloorMm ?? former.FromMm;
+            var area = former.OuterWidthMm * former.OuterDepthMm;
+            (HalfX, HalfY) = symmetry switch
+            {
+                HeatSymmetry.Round => (Math.Sqrt(area / Math.PI), 0),
+                HeatSymmetry.Sector => (Math.Sqrt(area / (sides * Math.Tan(Math.PI / sides))), 0),
+                _ => (former.OuterWidthMm / 2, former.OuterDepthMm / 2),
+            };
+        }
+
+        public double FromMm { get; }
+
+        public double HalfX { get; }
+
+        public double HalfY { get; }
+    }
+}

@@ -1,0 +1,210 @@
+namespace Studio.Engine.Heat;
+
+/// <summary>The heat equation between two pours: capacities, conduction with the films to the room, and where resin reacts.</summary>
+internal sealed class HeatStage
+{
+    private static readonly HeatSide[] Sides = [HeatSide.In, HeatSide.Out, HeatSide.Near, HeatSide.Far, HeatSide.Under, HeatSide.Over];
+
+    private readonly HeatGrid grid;
+    private readonly HeatInput input;
+    private readonly int poured;
+    private readonly Dictionary<int, BandedCholesky> factors = [];
+    private readonly int[] active;
+    private readonly double[] lower;
+
+    public HeatStage(HeatGrid grid, HeatInput input, int poured)
+    {
+        (this.grid, this.input, this.poured) = (grid, input, poured);
+        active = new int[grid.NodeCount];
+        Array.Fill(active, -1);
+        var cells = Cells().Select(c => (c.I, c.J, c.K, Corners: grid.Corners(c.I, c.J, c.K))).ToList();
+        foreach (var node in cells.SelectMany(c => c.Corners))
+        {
+            active[node] = 0;
+        }
+
+        Nodes = [.. Enumerable.Range(0, grid.NodeCount).Where(n => active[n] == 0)];
+        for (var n = 0; n < Nodes.Length; n++)
+        {
+            active[Nodes[n]] = n;
+        }
+
+        Band = cells.Max(c => c.Corners.Max(a => active[a]) - c.Corners.Min(a => active[a]));
+        (Capacity, Film, lower) = (new double[Nodes.Length], new double[Nodes.Length], new double[Nodes.Length * (Band + 1)]);
+        var points = new SortedDictionary<(int Node, int Layer), double>();
+        var face = new HashSet<int>();
+        foreach (var (i, j, k, corners) in cells)
+        {
+            Add(i, j, k, corners, points);
+            Films(i, j, k, corners);
+        }
+
+        foreach (var (i, j, k, corners) in cells.Where(c => LayerOf(c.I, c.J, c.K) < 0))
+        {
+            face.UnionWith(corners.Where(c => points.ContainsKey((active[c], 0)) || Enumerable.Range(1, poured - 1).Any(l => points.ContainsKey((active[c], l)))));
+        }
+
+        PointNode = [.. points.Keys.Select(p => p.Node)];
+        PointLayer = [.. points.Keys.Select(p => p.Layer)];
+        PointVolume = [.. points.Values];
+        MouldFace = [.. face.Select(n => active[n])];
+    }
+
+    /// <summary>Grid nodes in this stage, in order; everything else counts by place in this list.</summary>
+    public int[] Nodes { get; }
+
+    public int Band { get; }
+
+    /// <summary>Heat capacity of each node [J/K, less the symmetry's factor].</summary>
+    public double[] Capacity { get; }
+
+    /// <summary>Film to the room at each node [W/K].</summary>
+    public double[] Film { get; }
+
+    /// <summary>Where resin reacts: node, layer, volume [m³]; a node on a boundary reacts for each layer by itself.</summary>
+    public int[] PointNode { get; }
+
+    public int[] PointLayer { get; }
+
+    public double[] PointVolume { get; }
+
+    /// <summary>Nodes where resin touches the mould.</summary>
+    public int[] MouldFace { get; }
+
+    public int NumberOf(int gridNode) => active[gridNode];
+
+    /// <summary>The factor of C + s·K for a step share [s]; kept for each.</summary>
+    public BandedCholesky Factor(int level, double seconds)
+    {
+        if (level == int.MinValue || !factors.TryGetValue(level, out var factor))
+        {
+            var matrix = new double[lower.Length];
+            for (var i = 0; i < lower.Length; i++)
+            {
+                matrix[i] = lower[i] * seconds;
+            }
+
+            for (var n = 0; n < Nodes.Length; n++)
+            {
+                matrix[(n * (Band + 1)) + Band] += Capacity[n] + (Film[n] * seconds);
+            }
+
+            factors[level] = factor = BandedCholesky.Factor(matrix, Nodes.Length, Band);
+        }
+
+        return factor;
+    }
+
+    /// <summary>The layer a cell belongs to; −1 for the mould, −2 for what is not there yet.</summary>
+    private int LayerOf(int i, int j, int k)
+    {
+        switch (grid.Region(i, j, k))
+        {
+            case HeatRegion.Mould:
+                return -1;
+            case HeatRegion.Room:
+                return -2;
+            default:
+                var middle = (grid.PlanesMm[k] + grid.PlanesMm[k + 1]) / 2;
+                for (var l = 0; l < poured; l++)
+                {
+                    if (middle < input.Layers[l].ToMm)
+                    {
+                        return l;
+                    }
+                }
+
+                return -2;
+        }
+    }
+
+    private IEnumerable<(int I, int J, int K)> Cells()
+    {
+        for (var k = 0; k < grid.CellsK; k++)
+        {
+            for (var i = 0; i < grid.CellsI; i++)
+            {
+                for (var j = 0; j < grid.CellsJ; j++)
+                {
+                    if (LayerOf(i, j, k) > -2)
+                    {
+                        yield return (i, j, k);
+                    }
+                }
+            }
+        }
+    }
+
+    private void Add(int i, int j, int k, int[] corners, SortedDictionary<(int Node, int Layer), double> points)
+    {
+        var layer = LayerOf(i, j, k);
+        var (conductivity, perM3K) = layer < 0
+            ? (input.Wall.ConductivityWPerMK, input.Wall.DensityKgPerM3 * input.Wall.HeatCapacityJPerKgK)
+            : (input.Layers[layer].ConductivityWPerMK, input.Layers[layer].DensityKgPerM3 * input.Layers[layer].HeatCapacityJPerKgK);
+        var (stiffness, volume) = HeatCell.Integrate(grid, corners);
+        for (var a = 0; a < corners.Length; a++)
+        {
+            var row = active[corners[a]];
+            Capacity[row] += perM3K * volume[a];
+            if (layer >= 0)
+            {
+                points[(row, layer)] = points.GetValueOrDefault((row, layer)) + volume[a];
+            }
+
+            for (var b = 0; b < corners.Length; b++)
+            {
+                var column = active[corners[b]];
+                if (column <= row)
+                {
+                    lower[(row * (Band + 1)) + Band - (row - column)] += conductivity * stiffness[a, b];
+                }
+            }
+        }
+    }
+
+    private void Films(int i, int j, int k, int[] corners)
+    {
+        foreach (var side in Sides)
+        {
+            if ((grid.IsRound && side is HeatSide.Near or HeatSide.Far && grid.IsRound) || grid.OnSymmetry(i, j, side) || FilmOf(i, j, k, side) is not { } film)
+            {
+                continue;
+            }
+
+            var (own, area) = HeatCell.Face(grid, corners, side);
+            for (var a = 0; a < own.Length; a++)
+            {
+                Film[active[own[a]]] += film * area[a];
+            }
+        }
+    }
+
+    // null where the side touches another cell that is there
+    private double? FilmOf(int i, int j, int k, HeatSide side)
+    {
+        var (ni, nj, nk) = side switch
+        {
+            HeatSide.In => (i - 1, j, k),
+            HeatSide.Out => (i + 1, j, k),
+            HeatSide.Near => (i, j - 1, k),
+            HeatSide.Far => (i, j + 1, k),
+            HeatSide.Under => (i, j, k - 1),
+            _ => (i, j, k + 1),
+        };
+        var boundary = input.Boundary;
+        if (ni < 0 || nj < 0 || nk < 0 || ni >= grid.CellsI || nj >= grid.CellsJ || nk >= grid.CellsK)
+        {
+            return side switch { HeatSide.Under => boundary.BottomWPerM2K, HeatSide.Over => boundary.TopWPerM2K, _ => boundary.SideWPerM2K };
+        }
+
+        if (LayerOf(ni, nj, nk) > -2)
+        {
+            return null;
+        }
+
+        return grid.Region(ni, nj, nk) is HeatRegion.Room ? input.Fill?.WPerM2K ?? boundary.VoidWPerM2K
+            : input.Wall.RoofMm > 0 ? boundary.VoidWPerM2K
+            : side is HeatSide.Over ? boundary.TopWPerM2K
+            : boundary.SideWPerM2K;
+    }
+}

@@ -1,0 +1,132 @@
+using Studio.Engine.Cure;
+
+namespace Studio.Engine.Heat;
+
+/// <summary>Watches a fresh layer while a stage runs.</summary>
+internal sealed class HeatWatch
+{
+    private const int MostMoments = 160;
+
+    private readonly HeatLayer layer;
+    private readonly HeatStage stage;
+    private readonly HeatGrid grid;
+    private readonly int[] points;
+    private readonly int surface;
+    private readonly double[] last;
+    private readonly double everyH;
+    private readonly List<HeatMoment> curve = [];
+    private double peak = double.NegativeInfinity;
+    private double peakH;
+    private double peakMm;
+    private double face = double.NegativeInfinity;
+    private double fall;
+    private double? firstGel;
+    private double? lastGel;
+    private double lastH;
+    private double lastHot;
+
+    public HeatWatch(HeatLayer layer, HeatStage stage, int number, HeatGrid grid, StageState state, double hours)
+    {
+        (this.layer, this.stage, this.grid, everyH) = (layer, stage, grid, hours / MostMoments);
+        points = [.. Enumerable.Range(0, stage.PointNode.Length).Where(p => stage.PointLayer[p] == number)];
+        var top = points.Max(p => grid.Z[stage.Nodes[stage.PointNode[p]]]);
+        surface = points.Where(p => grid.Z[stage.Nodes[stage.PointNode[p]]] > top - 1e-9)
+            .MinBy(p => Math.Abs(grid.X[stage.Nodes[stage.PointNode[p]]]) + Math.Abs(grid.Y[stage.Nodes[stage.PointNode[p]]]));
+        last = [.. points.Select(p => state.Conversion[p])];
+    }
+
+    public void See(double afterH, StageState state)
+    {
+        var hot = double.NegativeInfinity;
+        var hotNode = 0;
+        foreach (var p in points)
+        {
+            var node = stage.PointNode[p];
+            if (state.Temperature[node] > hot)
+            {
+                (hot, hotNode) = (state.Temperature[node], node);
+            }
+        }
+
+        if (hot > peak)
+        {
+            (peak, peakH, peakMm) = (hot, afterH, grid.Z[stage.Nodes[hotNode]] * 1000);
+        }
+
+        foreach (var n in stage.MouldFace)
+        {
+            face = Math.Max(face, state.Temperature[n]);
+        }
+
+        if (afterH > peakH && afterH > lastH)
+        {
+            fall = Math.Max(fall, (lastHot - hot) / (afterH - lastH));
+        }
+
+        Gel(afterH, state);
+        (lastH, lastHot) = (afterH, hot);
+        if (curve.Count == 0 || afterH - curve[^1].AfterHours >= everyH * 0.999)
+        {
+            curve.Add(new HeatMoment(afterH, hot, state.Temperature[stage.PointNode[surface]]));
+        }
+    }
+
+    public LayerHeat Tell(StageState state)
+    {
+        double volume = 0, sum = 0, least = 1;
+        foreach (var p in points)
+        {
+            volume += stage.PointVolume[p];
+            sum += stage.PointVolume[p] * state.Conversion[p];
+            least = Math.Min(least, state.Conversion[p]);
+        }
+
+        if (curve[^1].AfterHours < lastH)
+        {
+            curve.Add(new HeatMoment(lastH, lastHot, state.Temperature[stage.PointNode[surface]]));
+        }
+
+        return new LayerHeat
+        {
+            PeakCelsius = peak,
+            PeakAfterHours = peakH,
+            PeakHeightMm = peakMm,
+            FirstGelAfterHours = firstGel,
+            LastGelAfterHours = lastGel,
+            LeastConversion = least,
+            MeanConversion = sum / volume,
+            MouldFacePeakCelsius = face,
+            SteepestFallKPerH = fall,
+            Curve = curve,
+        };
+    }
+
+    // within a step the conversion is taken as straight
+    private void Gel(double afterH, StageState state)
+    {
+        if (lastGel is not null)
+        {
+            return;
+        }
+
+        var gel = layer.Kinetics.GelConversion;
+        var latest = double.NegativeInfinity;
+        for (var q = 0; q < points.Length; q++)
+        {
+            var (now, before) = (state.Conversion[points[q]], last[q]);
+            var crossed = now < gel ? double.PositiveInfinity : before >= gel ? double.NegativeInfinity : lastH + ((afterH - lastH) * (gel - before) / (now - before));
+            if (double.IsFinite(crossed))
+            {
+                firstGel = Math.Min(firstGel ?? double.PositiveInfinity, crossed);
+            }
+
+            latest = Math.Max(latest, crossed);
+            last[q] = now;
+        }
+
+        if (double.IsFinite(latest) || double.IsNegativeInfinity(latest))
+        {
+            lastGel = double.IsFinite(latest) ? latest : afterH;
+        }
+    }
+}

@@ -1,0 +1,88 @@
+using System.Diagnostics;
+using System.Text.Json;
+using Studio.Engine.Cure;
+using Studio.Engine.Heat;
+using Studio.Engine.Moulds;
+
+namespace Studio.Engine.Tests.Heat;
+
+/// <summary>The public reference cases, computed by an independent solver on three meshes each and extrapolated; tolerances as they suggest.</summary>
+public sealed class HeatPublicTests(ITestOutputHelper output)
+{
+    public static TheoryData<string> Cases => [.. All().Select(c => c.GetProperty("id").GetString()!)];
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Agrees_with_the_converged_reference(string id)
+    {
+        var said = All().Single(c => c.GetProperty("id").GetString() == id);
+        var (input, mould) = Read(said);
+        foreach (var preview in new[] { false, true })
+        {
+            var clock = Stopwatch.GetTimestamp();
+            var made = HeatRun.Run(input, mould, null, preview);
+            output.WriteLine(FormattableString.Invariant($"{id} preview {preview}: {made.Nodes} nodes, {made.Steps} steps, {Stopwatch.GetElapsedTime(clock).TotalMilliseconds:0} ms, energy {made.EnergyMiss:0.0e0}"));
+            foreach (var (got, want) in made.Layers.Zip(said.GetProperty("reference").GetProperty("layers").EnumerateArray()))
+            {
+                output.WriteLine(FormattableString.Invariant($"  peak {got.PeakCelsius:0.000} ({want.GetProperty("peak_temperature_C").GetDouble()}) at {got.PeakAfterHours:0.000} ({want.GetProperty("peak_time_after_pour_h").GetDouble()}) z {got.PeakHeightMm:0.0}; gel {got.FirstGelAfterHours:0.000} ({want.GetProperty("first_gel_after_pour_h")}) to {got.LastGelAfterHours:0.000} ({want.GetProperty("last_gel_after_pour_h")}); min {got.LeastConversion:0.0000} ({want.GetProperty("min_conversion_at_stage_end").GetDouble()}) mean {got.MeanConversion:0.0000} ({want.GetProperty("mean_conversion_at_stage_end").GetDouble()})"));
+            }
+        }
+    }
+
+    private static List<JsonElement> All()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
+        {
+            folder = folder.Parent.ShouldNotBeNull();
+        }
+
+        using var file = File.OpenRead(Path.Combine(folder.FullName, "tests", "Studio.Engine.Tests", "Heat", "heat-public.json"));
+        return [.. JsonDocument.Parse(file).RootElement.GetProperty("cases").EnumerateArray()];
+    }
+
+    private static (HeatInput Input, Mould Mould) Read(JsonElement c)
+    {
+        var m = c.GetProperty("mould");
+        double Mm(string name) => m.GetProperty(name).GetDouble();
+        var spec = m.GetProperty("shape").GetString() switch
+        {
+            "cylinder" => new MouldSpec("cone", new Dictionary<string, double> { ["bottomDiameterMm"] = Mm("width_mm"), ["topDiameterMm"] = Mm("width_mm"), ["heightMm"] = Mm("height_mm") }),
+            "inverted_square_pyramid" => new MouldSpec("pyramid", new Dictionary<string, double> { ["sides"] = 4, ["baseMm"] = Mm("width_mm"), ["heightMm"] = Mm("height_mm"), ["tipMm"] = Mm("tip_flat_width_mm") }),
+            "cube" => new MouldSpec("cuboid", new Dictionary<string, double> { ["widthMm"] = Mm("width_mm"), ["depthMm"] = Mm("width_mm"), ["heightMm"] = Mm("height_mm") }),
+            _ => new MouldSpec("sphere", new Dictionary<string, double> { ["diameterMm"] = Mm("height_mm"), ["openingDiameterMm"] = 1e-3 }),
+        };
+        var b = c.GetProperty("boundary");
+        var room = c.GetProperty("room");
+        double from = 0;
+        var layers = new List<HeatLayer>();
+        foreach (var l in c.GetProperty("layers").EnumerateArray())
+        {
+            var r = c.GetProperty("resins").GetProperty(l.GetProperty("resin").GetString()!);
+            double R(string name) => r.GetProperty(name).GetDouble();
+            var to = from + l.GetProperty("depth_mm").GetDouble();
+            layers.Add(new HeatLayer(
+                new Kinetics
+                {
+                    RateAt23CPerS = R("rate_at_23C_per_s"), Kappa = R("kappa"), M = R("m"), N = R("n"), ActivationJPerMol = R("activation_energy_J_per_mol"), HeatJPerKg = R("heat_of_reaction_J_per_kg"),
+                    GlassStartC = R("Tg0_C"), GlassEndC = R("Tg_inf_C"), Lambda = R("lambda"), VitrificationOffsetK = R("vitrification_offset_K"), VitrificationWidthK = R("vitrification_width_K"), GelConversion = R("gel_conversion"),
+                },
+                R("density_kg_per_m3"), R("specific_heat_J_per_kgK"), R("conductivity_W_per_mK"), from, to, l.GetProperty("pour_time_h").GetDouble(), l.GetProperty("pour_temperature_C").GetDouble()));
+            from = to;
+        }
+
+        return (new HeatInput
+        {
+            Mould = spec,
+            Wall = new WallSpec
+            {
+                ThicknessMm = Mm("wall_thickness_mm"), FloorMm = Mm("floor_thickness_mm"), RoofMm = Mm("roof_thickness_mm"), ConductivityWPerMK = Mm("conductivity_W_per_mK"),
+                DensityKgPerM3 = Mm("density_kg_per_m3"), HeatCapacityJPerKgK = Mm("specific_heat_J_per_kgK"), StartCelsius = c.GetProperty("initial_mould_temperature_C").GetDouble(),
+            },
+            Boundary = new BoundarySpec(b.GetProperty("h_top_W_per_m2K").GetDouble(), b.GetProperty("h_side_W_per_m2K").GetDouble(), b.GetProperty("h_bottom_W_per_m2K").GetDouble()),
+            Room = [.. room.GetProperty("time_h").EnumerateArray().Zip(room.GetProperty("temperature_C").EnumerateArray(), (t, v) => new RoomReading(t.GetDouble(), v.GetDouble()))],
+            Layers = layers,
+            UntilHours = c.GetProperty("end_time_h").GetDouble(),
+        }, MouldShapes.Make(spec).Value);
+    }
+}
