@@ -1,5 +1,3 @@
-using Studio.Engine.Cure;
-
 namespace Studio.Engine.Heat;
 
 /// <summary>Watches a fresh layer while a stage runs.</summary>
