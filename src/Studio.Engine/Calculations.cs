@@ -1,4 +1,5 @@
 using Studio.Engine.Json;
+using Studio.Engine.Heat;
 using Studio.Engine.Layers;
 using Studio.Engine.Meshes;
 using Studio.Engine.Price;
@@ -13,7 +14,7 @@ public static class Calculations
     {
         ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
         ["cure"] = (_, _) => NotYet("cure"),
-        ["heat"] = (_, _) => NotYet("heat"),
+        ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), Written.Text),
         ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
 

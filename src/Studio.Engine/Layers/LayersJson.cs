@@ -85,7 +85,8 @@ internal static class LayersJson
         return placed;
     }
 
-    private static FormerSpec Former(Fields fields)
+    /// <summary>Reads a former.</summary>
+    internal static FormerSpec Former(Fields fields)
     {
         var former = new FormerSpec
         {

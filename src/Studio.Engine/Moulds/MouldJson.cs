@@ -17,12 +17,13 @@ internal static class MouldJson
     });
 
     /// <summary>Reads a mould; a mesh is opened by <paramref name="open"/>, and what is wrong with it is added.</summary>
-    public static MouldSpec Read(Fields fields, OpenMesh open, InputErrors errors)
+    /// <param name="besides">A field that another calculation reads from the same object.</param>
+    public static MouldSpec Read(Fields fields, OpenMesh open, InputErrors errors, string besides = "shape")
     {
         var key = fields.Text("shape");
         var shape = MouldShapes.Find(key);
-        var known = shape is null ? [] : FieldsOf(shape).Append("shape").ToHashSet(StringComparer.Ordinal);
-        var numbers = fields.Names.Where(n => !string.Equals(n, "shape", StringComparison.Ordinal) && !known.Contains(n)).ToDictionary(n => n, _ => double.NaN, StringComparer.Ordinal);
+        var known = shape is null ? [] : FieldsOf(shape).Append("shape").Append(besides).ToHashSet(StringComparer.Ordinal);
+        var numbers = fields.Names.Where(n => !string.Equals(n, "shape", StringComparison.Ordinal) && !string.Equals(n, besides, StringComparison.Ordinal) && !known.Contains(n)).ToDictionary(n => n, _ => double.NaN, StringComparer.Ordinal);
         foreach (var dimension in shape?.Dimensions ?? [])
         {
             if (fields.OptionalNumber(dimension.Name) is { } number)

@@ -17,11 +17,11 @@ public sealed class HeatPublicTests(ITestOutputHelper output)
     {
         var said = All().Single(c => c.GetProperty("id").GetString() == id);
         var (input, mould) = Read(said);
-        foreach (var preview in new[] { false, true })
+        foreach (var (fine, preview) in new (HeatFineness?, bool)[] { (null, true), (null, false), (new(8, 10, 3), false), (new(10, 12, 4), false), (new(12, 16, 4), false) })
         {
             var clock = Stopwatch.GetTimestamp();
-            var made = HeatRun.Run(input, mould, null, preview);
-            output.WriteLine(FormattableString.Invariant($"{id} preview {preview}: {made.Nodes} nodes, {made.Steps} steps, {Stopwatch.GetElapsedTime(clock).TotalMilliseconds:0} ms, energy {made.EnergyMiss:0.0e0}"));
+            var made = HeatRun.Run(input, mould, fine, preview);
+            output.WriteLine(FormattableString.Invariant($"{id} {fine} preview {preview}: {made.Nodes} nodes, {made.Steps} steps, {Stopwatch.GetElapsedTime(clock).TotalMilliseconds:0} ms, energy {made.EnergyMiss:0.0e0}"));
             foreach (var (got, want) in made.Layers.Zip(said.GetProperty("reference").GetProperty("layers").EnumerateArray()))
             {
                 output.WriteLine(FormattableString.Invariant($"  peak {got.PeakCelsius:0.000} ({want.GetProperty("peak_temperature_C").GetDouble()}) at {got.PeakAfterHours:0.000} ({want.GetProperty("peak_time_after_pour_h").GetDouble()}) z {got.PeakHeightMm:0.0}; gel {got.FirstGelAfterHours:0.000} ({want.GetProperty("first_gel_after_pour_h")}) to {got.LastGelAfterHours:0.000} ({want.GetProperty("last_gel_after_pour_h")}); min {got.LeastConversion:0.0000} ({want.GetProperty("min_conversion_at_stage_end").GetDouble()}) mean {got.MeanConversion:0.0000} ({want.GetProperty("mean_conversion_at_stage_end").GetDouble()})"));
