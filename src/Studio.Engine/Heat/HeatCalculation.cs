@@ -52,7 +52,7 @@ public static class HeatCalculation
         {
             var round = HeatModel.Sides(spec.Mould) == 0;
             var outcome = HeatRun.Run(input, mould, round ? new HeatFineness(16, 20, 5) : new HeatFineness(8, 10, 3));
-            return Outcome<HeatResult>.Of(Told(spec, input, outcome, room, round));
+            return Outcome<HeatResult>.Of(Told(spec, input, mould, outcome, room, round));
         }
         catch (InvalidOperationException unsolved)
         {
@@ -61,7 +61,7 @@ public static class HeatCalculation
         }
     }
 
-    private static HeatResult Told(HeatSpec spec, HeatInput input, HeatOutcome outcome, RoomCurve room, bool round) => new()
+    private static HeatResult Told(HeatSpec spec, HeatInput input, Mould mould, HeatOutcome outcome, RoomCurve room, bool round) => new()
     {
         Model = round ? "body of revolution" : "three dimensions by symmetry",
         EnergyBalance = outcome.EnergyMiss,
@@ -77,7 +77,7 @@ public static class HeatCalculation
             Conversion = new ConversionResult(l.LeastConversion, l.MeanConversion),
             MouldFacePeakCelsius = l.MouldFacePeakCelsius,
             Curve = [.. l.Curve.Select(m => new MomentResult(m.AfterHours, m.HottestC, m.SurfaceC))],
-            Findings = [.. HeatFindings.OfLayer(spec, input, outcome, i)],
+            Findings = [.. HeatFindings.OfLayer(spec, input, mould, outcome, i)],
         })],
     };
 }

@@ -70,4 +70,5 @@ public sealed record HeatLayer(
 /// <param name="Across">Cells from the middle to the wall.</param>
 /// <param name="Through">Cells through each layer.</param>
 /// <param name="InWall">Cells through wall, floor and roof.</param>
-public sealed record HeatFineness(int Across = 6, int Through = 8, int InWall = 2);
+/// <param name="Time">Changes allowed in one step, as a share of the usual ones.</param>
+public sealed record HeatFineness(int Across = 6, int Through = 8, int InWall = 2, double Time = 1);

@@ -58,14 +58,15 @@ public sealed class HeatRun
     private readonly double mostS;
     private readonly double[] temperature;
     private readonly double[][] conversion;
+    private readonly double share;
     private double released;
     private double lost;
     private double begun;
     private int steps;
 
-    private HeatRun(HeatInput input, HeatGrid grid)
+    private HeatRun(HeatInput input, HeatGrid grid, double share)
     {
-        (this.input, this.grid) = (input, grid);
+        (this.input, this.grid, this.share) = (input, grid, share);
         room = new RoomCurve(input.Room);
         mostS = input.Room.Select(r => r.Celsius).Distinct().Count() > 1 ? 900 : 3600;
         temperature = new double[grid.NodeCount];
@@ -77,7 +78,7 @@ public sealed class HeatRun
     /// <param name="preview">A body of revolution in place of a mould with sides.</param>
     /// <exception cref="InvalidOperationException">The grid or the time step cannot be solved.</exception>
     public static HeatOutcome Run(HeatInput input, Mould mould, HeatFineness? fineness = null, bool preview = false) =>
-        new HeatRun(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview)).Run();
+        new HeatRun(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time).Run();
 
     private HeatOutcome Run()
     {
@@ -138,7 +139,7 @@ public sealed class HeatRun
         var state = new StageState(input, grid, stage, l, temperature, conversion);
         var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH);
         watch.See(0, state);
-        var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, 2);
+        var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, share < 1 ? -6 : 2);
         while (atS < endS - 1e-6)
         {
             while (level > 0 && BaseS * Math.Pow(2, level) > mostS)
@@ -155,7 +156,7 @@ public sealed class HeatRun
             var lostNow = Conduct(stage, state, fromH + (atS / 3600), dt, key);
             var (released2, heat2, turn2) = state.React(dt / 2);
             steps++;
-            var measure = Math.Max(Math.Max((heat1 + heat2) / MostHeatK, (turn1 + turn2) / MostConversion), state.Change() / MostChangeK);
+            var measure = Math.Max(Math.Max((heat1 + heat2) / MostHeatK, (turn1 + turn2) / MostConversion), state.Change() / MostChangeK) / share;
             if (!double.IsFinite(measure))
             {
                 throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
@@ -179,13 +180,13 @@ public sealed class HeatRun
 
     private double Conduct(HeatStage stage, StageState state, double atH, double dt, int key)
     {
-        var share = Gamma * dt;
-        var factor = stage.Factor(key, share);
-        var (room1, room2) = (room.CelsiusAt(atH + (share / 3600)), room.CelsiusAt(atH + (dt / 3600)));
+        var part = Gamma * dt;
+        var factor = stage.Factor(key, part);
+        var (room1, room2) = (room.CelsiusAt(atH + (part / 3600)), room.CelsiusAt(atH + (dt / 3600)));
         var (t, first, x) = (state.Temperature, state.First, state.Work);
         for (var n = 0; n < t.Length; n++)
         {
-            first[n] = (stage.Capacity[n] * t[n]) + (share * stage.Film[n] * room1);
+            first[n] = (stage.Capacity[n] * t[n]) + (part * stage.Film[n] * room1);
         }
 
         factor.Solve(first);
@@ -193,7 +194,7 @@ public sealed class HeatRun
         for (var n = 0; n < t.Length; n++)
         {
             out1 += stage.Film[n] * (first[n] - room1);
-            x[n] = (stage.Capacity[n] * (t[n] + ((1 - Gamma) / Gamma * (first[n] - t[n])))) + (share * stage.Film[n] * room2);
+            x[n] = (stage.Capacity[n] * (t[n] + ((1 - Gamma) / Gamma * (first[n] - t[n])))) + (part * stage.Film[n] * room2);
         }
 
         factor.Solve(x);
