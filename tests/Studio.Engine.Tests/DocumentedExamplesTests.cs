@@ -36,6 +36,10 @@ public sealed partial class DocumentedExamplesTests
         return [.. Pair().Matches(page).Select(m => (m.Groups["what"].Value, m.Groups["in"].Value, m.Groups["out"].Value))];
     }
 
+    // a long list on the page ends in "…"
+    private static bool CutShort(JsonElement list) =>
+        list.GetArrayLength() > 0 && list[list.GetArrayLength() - 1] is { ValueKind: JsonValueKind.String } last && last.GetString() == "…";
+
     // where the two differ, or null; numbers agree to nine digits
     private static string? Same(JsonElement expected, JsonElement actual, string path)
     {
@@ -49,6 +53,7 @@ public sealed partial class DocumentedExamplesTests
             JsonValueKind.Object => expected.EnumerateObject().Select(p => p.Name).SequenceEqual(actual.EnumerateObject().Select(p => p.Name), StringComparer.Ordinal)
                 ? expected.EnumerateObject().Select(p => Same(p.Value, actual.GetProperty(p.Name), path + "." + p.Name)).FirstOrDefault(d => d is not null)
                 : path + " has other fields",
+            JsonValueKind.Array when CutShort(expected) => expected.EnumerateArray().SkipLast(1).Zip(actual.EnumerateArray()).Select((p, i) => Same(p.First, p.Second, $"{path}[{i}]")).FirstOrDefault(d => d is not null),
             JsonValueKind.Array => expected.GetArrayLength() == actual.GetArrayLength()
                 ? expected.EnumerateArray().Zip(actual.EnumerateArray()).Select((p, i) => Same(p.First, p.Second, $"{path}[{i}]")).FirstOrDefault(d => d is not null)
                 : path + " has another length",

@@ -64,7 +64,7 @@ public static class HeatCalculation
     private static HeatResult Told(HeatSpec spec, HeatInput input, Mould mould, HeatOutcome outcome, RoomCurve room, bool round) => new()
     {
         Model = round ? "body of revolution" : "three dimensions by symmetry",
-        EnergyBalance = outcome.EnergyMiss,
+        EnergyBalance = Math.Round(outcome.EnergyMiss, 9), // what is smaller is rounding
         Findings = [.. HeatFindings.OfRoom(input, room)],
         Layers = [.. outcome.Layers.Select((l, i) => new HeatLayerResult
         {
