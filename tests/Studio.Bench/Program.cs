@@ -4,6 +4,7 @@ return args switch
 {
     ["write", var folder] => await Writer.RunAsync(folder),
     ["make", var folder] => await Writer.MakeAsync(folder),
+    ["heat"] => Heat(),
     [] => await Measure.RunAsync(),
     ["mesh"] => await MeshCost.RunAsync(),
     ["mesh-once", var file] => await MeshCost.OnceAsync(file),
@@ -12,6 +13,12 @@ return args switch
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | mesh | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | make FOLDER | write FOLDER");
     return 2;
+}
+
+static int Heat()
+{
+    HeatCost.Run();
+    return 0;
 }
