@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 using Studio.Engine.Json;
 using Studio.Engine.Heat;
 using Studio.Engine.Layers;
@@ -13,7 +14,7 @@ public static class Calculations
     public static IReadOnlyDictionary<string, Func<string, OpenMesh, Answer>> All { get; } = new Dictionary<string, Func<string, OpenMesh, Answer>>(StringComparer.Ordinal)
     {
         ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
-        ["cure"] = (_, _) => NotYet("cure"),
+        ["cure"] = (text, _) => Answer.Of(CureJson.Run(text), CureResultJson.Write),
         ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), Written.Text),
         ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
@@ -22,8 +23,6 @@ public static class Calculations
     /// <param name="open">Opens the mesh that an input names; without it none can be named.</param>
     public static Answer Run(string what, string text, OpenMesh? open = null) =>
         All.TryGetValue(what, out var calculation) ? calculation(text, open ?? (name => (null, $"The mesh '{name}' cannot be opened from here."))) : Answer.Refused("", $"{(what.Length == 0 ? "Name a calculation" : $"There is no calculation '{what}'")}. There are: {string.Join(", ", All.Keys)}.");
-
-    private static Answer NotYet(string what) => Answer.Refused("", $"The calculation '{what}' is not here yet; it comes with a later version.");
 }
 
 /// <summary>What a calculation answers.</summary>

@@ -41,4 +41,8 @@ public sealed record RoomReading(double Hours, double Celsius);
 /// <param name="Name">For messages.</param>
 /// <param name="Sheet">Its resin's printed times.</param>
 /// <param name="PouredAtHours">When [h], on the readings' scale.</param>
-public sealed record PouredLayer(string Name, CureSheet Sheet, double PouredAtHours);
+public sealed record PouredLayer(string Name, CureSheet Sheet, double PouredAtHours)
+{
+    /// <summary>How its resin cures, where known; the clock then takes the later of model and sheet, and for the window's end the earlier.</summary>
+    public Kinetics? Kinetics { get; init; }
+}

@@ -57,6 +57,13 @@ public sealed record Kinetics
     public double GlassC(double conversion) =>
         GlassStartC + ((GlassEndC - GlassStartC) * Lambda * conversion / (1 - ((1 - Lambda) * conversion)));
 
+    /// <summary>Conversion at which the glass transition is at a temperature [°C]; 0 below the whole range, 1 above it.</summary>
+    public double ConversionAtGlass(double celsius)
+    {
+        var share = GlassEndC > GlassStartC ? Math.Clamp((celsius - GlassStartC) / (GlassEndC - GlassStartC), 0, 1) : celsius < GlassStartC ? 0 : 1;
+        return share / (Lambda + ((1 - Lambda) * share));
+    }
+
     /// <summary>How much of the rate vitrification leaves, 0 to 1.</summary>
     public double Mobility(double conversion, double celsius) =>
         1 / (1 + Math.Exp((GlassC(conversion) - celsius - VitrificationOffsetK) / VitrificationWidthK));

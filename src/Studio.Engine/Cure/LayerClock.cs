@@ -9,6 +9,7 @@ internal sealed class LayerClock
     private readonly LayerClock? below;
     private readonly int index;
     private readonly RoomCurve? room;
+    private readonly KineticClock? kinetic;
     private readonly double untilHours;
     private readonly List<Finding> findings = [];
     private readonly Found gel;
@@ -20,18 +21,23 @@ internal sealed class LayerClock
     internal LayerClock(PouredLayer layer, LayerClock? below, int index, RoomCurve? room, double untilHours)
     {
         (this.layer, this.below, this.index, this.room, this.untilHours) = (layer, below, index, room, untilHours);
-        gel = Ready(t => t.GelHours, "gel time");
-        opens = Ready(t => t.NextPourFromHours, "time for the next pour");
+        kinetic = layer.Kinetics is { } kinetics && room is not null ? new(kinetics, layer.Sheet, room, layer.PouredAtHours) : null;
+        gel = Ready(t => t.GelHours, "gel time").OrLater(Found.Of(kinetic?.Gel));
+        opens = Ready(t => t.NextPourFromHours, "time for the next pour").OrLater(Found.Of(kinetic?.Gel));
         closes = Closing();
-        demould = Ready(t => t.DemouldHours, "demould time");
-        full = Ready(t => t.FullCureHours, "full-cure time");
+        demould = Ready(t => t.DemouldHours, "demould time").OrLater(Found.Of(kinetic?.Demould));
+        full = Ready(t => t.FullCureHours, "full-cure time").OrLater(Found.Of(kinetic?.FullCure));
     }
+
+    /// <summary>When it gels [h], even after the time asked for; null when it cannot be said.</summary>
+    internal double? GelHours => gel.AtHours;
 
     private CureSheet Sheet => layer.Sheet;
 
     internal LayerCure Cure()
     {
         DoubtTheOrder();
+        DoubtTheCold();
         DoubtTheRoom([("gel", gel), ("next pour", opens), ("demould", demould), ("full cure", full)]);
         return new()
         {
@@ -41,6 +47,7 @@ internal sealed class LayerClock
             NextPourUntil = Tell(closes),
             Demould = Tell(demould),
             FullCure = Tell(full),
+            Kinetic = kinetic,
             Findings = findings,
         };
     }
@@ -75,25 +82,28 @@ internal sealed class LayerClock
         return new(Math.Max(byRoom, printed), rows.MinBy(r => r.C), printed >= byRoom, null);
     });
 
-    // closing: no floor, and cold below the sheet's range does not keep the window open any longer
-    private Found Closing() => Find(t => t.NextPourUntilHours, "end of the next-pour window", rows =>
+    // closing: no floor, and cold below the sheet's range does not keep the window open any longer; with kinetics the earlier of the two
+    private Found Closing()
     {
-        var pace = new CurePace(rows, Sheet.FactorPer10C, towardsLater: false, Sheet.MinC ?? double.NegativeInfinity, double.PositiveInfinity);
-        var byRoom = CureProgress.ReachedAt(room!, pace, layer.PouredAtHours);
-        if (byRoom < opens.AtHours)
+        var found = Find(t => t.NextPourUntilHours, "end of the next-pour window", rows =>
+        {
+            var pace = new CurePace(rows, Sheet.FactorPer10C, towardsLater: false, Sheet.MinC ?? double.NegativeInfinity, double.PositiveInfinity);
+            return new(CureProgress.ReachedAt(room!, pace, layer.PouredAtHours), rows.MinBy(r => r.C), false, null);
+        }).OrEarlier(Found.Of(kinetic?.NextPourUntil));
+        if (found.AtHours is { } byRoom && byRoom < opens.AtHours)
         {
             Add("window-uncertain", Severity.Warn, "",
-                $"In this room the next-pour window of layer {layer.Name} may close before the printed hours open it. Pour as soon as it opens, or abrade and clean the surface first.",
+                $"In this room the next-pour window of layer {layer.Name} may close before it opens. Pour as soon as it opens, or abrade and clean the surface first.",
                 "data sheet; common practice, no source");
         }
 
-        return new(Math.Max(byRoom, opens.AtHours ?? byRoom), rows.MinBy(r => r.C), false, null);
-    });
+        return found.AtHours is null ? found : found with { AtHours = Math.Max(found.AtHours.Value, opens.AtHours ?? found.AtHours.Value) };
+    }
 
     private Found Find(Func<CureTimes, double?> pick, string what, Func<List<(double C, double Hours)>, Found> compute)
     {
         var rows = Sheet.Times.Where(t => pick(t) is not null).Select(t => (t.AtCelsius, pick(t)!.Value)).ToList();
-        return rows.Count == 0 ? Found.Not($"The data sheet prints no {what}.")
+        return rows.Count == 0 && (room is not null || layer.Kinetics is null) ? Found.NotPrinted($"The data sheet prints no {what}.")
             : room is null ? Found.Not("No room temperature is logged. Log the room to start the clock.")
             : compute(rows);
     }
@@ -119,11 +129,25 @@ internal sealed class LayerClock
                 $"The room is at {maxC:0.#} °C, above the {Sheet.MaxC:0.#} °C that layer {layer.Name}'s data sheet allows. Resin heats itself more in a hot room: cool it, and keep watch. The clock counts no more than {Sheet.MaxC:0.#} °C."), "data sheet");
         }
 
-        Cold(known);
+        Cold([.. known.Where(k => k.Found is { Modelled: false, Coldest.Hours: > 0 })]);
+    }
+
+    private void DoubtTheCold()
+    {
+        (string What, KineticTime? Time)[] stops = [("gel", kinetic?.Gel), ("demould", kinetic?.Demould), ("full cure", kinetic?.FullCure)];
+        if (Array.Find(stops, s => s.Time is { StopsShort: true }) is { What: { } what, Time: { } time })
+        {
+            Add("cure-stops-short", Severity.Warn, "", $"Layer {layer.Name} does not reach {what} in this room. {time.Reason}", "kinetics: vitrification");
+        }
     }
 
     private void Cold(List<(string What, Found Found)> known)
     {
+        if (known.Count == 0)
+        {
+            return;
+        }
+
         var (what, slowest) = known.MaxBy(k => Taken(k.Found) / k.Found.Coldest.Hours);
         if (Taken(slowest) > ColdWarnsFrom * slowest.Coldest.Hours)
         {
@@ -135,16 +159,11 @@ internal sealed class LayerClock
 
     private Milestone Tell(Found found) =>
         found.AtHours is not { } at ? Milestone.Unknown(found.Reason!)
-        : at > untilHours ? Milestone.Unknown(FormattableString.Invariant($"Not reached by the end of the time asked for, {untilHours:0.##} h."))
+        : at > untilHours ? Milestone.Unknown(FormattableString.Invariant($"Not reached by the end of the time asked for, {untilHours:0.##} h; in this room it comes at {Math.Ceiling(at * 100) / 100:0.##} h."))
         : new(at, room!.RestsOn(at)) { FromPrintedHours = found.Printed };
 
     private double Taken(Found found) => found.AtHours!.Value - layer.PouredAtHours;
 
     private void Add(string code, Severity severity, string field, string message, string source) =>
         findings.Add(new(code, severity, $"layers[{index}]{field}", message, source));
-
-    private sealed record Found(double? AtHours, (double C, double Hours) Coldest, bool Printed, string? Reason)
-    {
-        internal static Found Not(string reason) => new(null, default, false, reason);
-    }
 }

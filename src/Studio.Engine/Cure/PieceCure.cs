@@ -67,6 +67,9 @@ public sealed record LayerCure
     /// <summary>The layer is fully cured.</summary>
     public required Milestone FullCure { get; init; }
 
+    /// <summary>The clock from its resin's kinetics, for conversion and glass transition at any time; null where they are not known or no room is logged.</summary>
+    public KineticClock? Kinetic { get; init; }
+
     public required IReadOnlyList<Finding> Findings { get; init; }
 }
 

@@ -30,6 +30,12 @@ internal sealed class RoomCurve
         readings = [.. plausible.GroupBy(r => r.Hours).Select(g => g.Last()).OrderBy(r => r.Hours)];
     }
 
+    /// <summary>Time of the last reading [h].</summary>
+    internal double LastHours => readings[^1].Hours;
+
+    /// <summary>The last reading, held from then on [°C].</summary>
+    internal double LastC => readings[^1].Celsius;
+
     /// <summary>The stretches from <paramref name="hours"/> [h] on; the last one never ends.</summary>
     internal IEnumerable<RoomStretch> From(double hours)
     {

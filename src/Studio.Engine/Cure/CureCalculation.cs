@@ -1,0 +1,79 @@
+namespace Studio.Engine.Cure;
+
+/// <summary>When each layer may be poured on, demoulded and handed over: the contract's <c>calc cure</c>.</summary>
+public static class CureCalculation
+{
+    /// <summary>Works out every layer.</summary>
+    /// <returns>The result with its findings, or every input error at once.</returns>
+    public static Outcome<CureResult> Run(CureInput input) => Run(input, new InputErrors());
+
+    /// <summary>As <see cref="Run(CureInput)"/>, after reading found errors of its own.</summary>
+    internal static Outcome<CureResult> Run(CureInput input, InputErrors errors)
+    {
+        errors.Settle();
+        CureInputCheck.Check(input, errors);
+        return errors.None ? Outcome<CureResult>.Of(Result(input)) : Outcome<CureResult>.Refused(errors.All);
+    }
+
+    private static CureResult Result(CureInput input)
+    {
+        var log = new RoomLog(input.Room);
+        var pours = new Pours(input, log).All();
+        var poured = pours.Where(p => p is not null).Select(p => p!).ToList();
+        var piece = CureClock.Run(poured, log, input.UntilHours);
+        var results = new List<CureLayerResult>();
+        for (var (i, next) = (0, 0); i < input.Layers.Count; i++)
+        {
+            results.Add(pours[i] is null ? NotPoured(input.Layers[i]) : Layer(poured[next].PouredAtHours, piece.Layers[next++], input.UntilHours));
+        }
+
+        var waiting = results.Find(r => r.PouredAtHours is null);
+        return new(results, waiting is null ? piece.Demould : Milestone.Unknown($"Layer {waiting.Cure.Name}: {waiting.Cure.Demould.Reason}"), [.. log.Findings, .. Doubts(input)]);
+    }
+
+    private static CureLayerResult Layer(double pouredAtHours, LayerCure cure, double untilHours)
+    {
+        var reason = cure.Kinetic is null ? "Without kinetics, or without a room, there is no conversion to tell."
+            : untilHours < pouredAtHours ? FormattableString.Invariant($"It is poured at {pouredAtHours:0.##} h, after the time asked for.")
+            : null;
+        return new(pouredAtHours, cure, reason is null ? cure.Kinetic!.At(untilHours) : null, reason, reason is null ? cure.Kinetic!.Curve(untilHours, Points(untilHours - pouredAtHours)) : []);
+    }
+
+    // every quarter of an hour, or 120 even steps where that is more
+    private static int Points(double hours) => 1 + Math.Clamp((int)Math.Min(1e6, Math.Ceiling(hours * 4)), 1, 120);
+
+    private static CureLayerResult NotPoured(CureLayer layer)
+    {
+        var never = Milestone.Unknown($"It waits for the gel of layer {layer.AfterGelOf}, for which there is no time.");
+        return new(null, new LayerCure { Name = layer.Name, Gel = never, NextPourFrom = never, NextPourUntil = never, Demould = never, FullCure = never, Findings = [] }, null, never.Reason, []);
+    }
+
+    private static IEnumerable<Finding> Doubts(CureInput input) =>
+        input.Resins.Where(r => r.Value.DataSheet is not null).SelectMany(r => DataSheetCheck.Doubts(r.Value.DataSheet!, $"resins.{r.Key}.dataSheet"));
+
+    // finds when each layer was poured; null where the layer it waits for does not gel
+    private sealed class Pours(CureInput input, RoomLog room)
+    {
+        private static readonly CureSheet Silent = new() { Times = [] };
+
+        private readonly Dictionary<int, PouredLayer?> found = [];
+
+        internal List<PouredLayer?> All() => [.. input.Layers.Select((_, i) => Of(i))];
+
+        private PouredLayer? Of(int index)
+        {
+            if (!found.TryGetValue(index, out var pour))
+            {
+                var layer = input.Layers[index];
+                var resin = input.Resins[layer.Resin];
+                var at = layer.PouredAtHours ?? Gel(PourOrder.WaitsFor(input.Layers, index));
+                found[index] = pour = at is { } hours ? new(layer.Name, resin.DataSheet?.Times ?? Silent, hours) { Kinetics = resin.Kinetics } : null;
+            }
+
+            return pour;
+        }
+
+        private double? Gel(int index) =>
+            Of(index) is { } below ? CureClock.Run([below], room, double.PositiveInfinity).Layers[0].Gel.AtHours : null;
+    }
+}
