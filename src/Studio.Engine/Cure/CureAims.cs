@@ -43,15 +43,16 @@ public sealed record CureAims
     public static CureAims Of(Kinetics kinetics, CureSheet sheet)
     {
         var gel = new CureAim(kinetics.GelConversion, double.NegativeInfinity, "gel conversion of the kinetics (Flory and Stockmayer: 0.577 for 4 and 2 functions)");
-        var demould = Implied(kinetics, sheet, t => t.DemouldHours, gel.Conversion)
+        var steady = new Dictionary<double, ConversionPath>();
+        var demould = Implied(kinetics, sheet, steady, t => t.DemouldHours, gel.Conversion)
             ?? new CureAim(Math.Max(DemouldConversion, gel.Conversion), MarginK, "study: 0.78; 5 K above the room: common practice, no source");
         return new()
         {
             Gel = gel,
             Close = new(0, 0, "glass transition above the room: no chemical bond any more"),
-            CloseBySheet = Implied(kinetics, sheet, t => t.NextPourUntilHours, gel.Conversion) is { } printed ? printed with { AboveRoomK = double.NegativeInfinity } : null,
+            CloseBySheet = Implied(kinetics, sheet, steady, t => t.NextPourUntilHours, gel.Conversion) is { } printed ? printed with { AboveRoomK = double.NegativeInfinity } : null,
             Demould = demould,
-            Full = Implied(kinetics, sheet, t => t.FullCureHours, demould.Conversion)
+            Full = Implied(kinetics, sheet, steady, t => t.FullCureHours, demould.Conversion)
                 ?? new CureAim(Math.Max(demould.Conversion, FullShare * Reachable(kinetics, ReferenceC)), demould.AboveRoomK, "our rule: 0.98 of what a 23 °C room lets the resin reach"),
         };
     }
@@ -61,15 +62,19 @@ public sealed record CureAims
         kinetics.ConversionAtGlass(celsius + kinetics.VitrificationOffsetK + (2 * kinetics.VitrificationWidthK));
 
     // what the resin has reached after the printed hours at the printed temperature; the margin is 5 K or, where that is less, what the sheet lives with
-    private static CureAim? Implied(Kinetics kinetics, CureSheet sheet, Func<CureTimes, double?> pick, double least)
+    private static CureAim? Implied(Kinetics kinetics, CureSheet sheet, Dictionary<double, ConversionPath> steady, Func<CureTimes, double?> pick, double least)
     {
         if (sheet.Times.Where(t => pick(t) is not null).MinBy(t => Math.Abs(t.AtCelsius - ReferenceC)) is not { } row)
         {
             return null;
         }
 
-        var steady = new RoomCurve([new(0, row.AtCelsius)]);
-        var conversion = new ConversionPath(kinetics, steady, 0).ConversionAt(pick(row)!.Value);
+        if (!steady.TryGetValue(row.AtCelsius, out var path))
+        {
+            steady[row.AtCelsius] = path = new(kinetics, new RoomCurve([new(0, row.AtCelsius)]), 0);
+        }
+
+        var conversion = path.ConversionAt(pick(row)!.Value);
         var margin = Math.Min(MarginK, kinetics.GlassC(conversion) - row.AtCelsius - SlackK);
         return new(Math.Max(least, conversion - Slack), margin, FormattableString.Invariant($"data sheet: {pick(row):0.##} h at {row.AtCelsius:0.#} °C"));
     }
