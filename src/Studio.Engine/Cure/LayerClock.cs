@@ -62,6 +62,11 @@ internal sealed partial class LayerClock
     // closing: no floor, and cold below the sheet's range does not keep the window open any longer; with kinetics the earlier of the two
     private Found Closing()
     {
+        if (kinetic is not null && opens.AtHours is null)
+        {
+            return Found.Not("The next-pour window does not open in this room.");
+        }
+
         var found = Find(t => t.NextPourUntilHours, "end of the next-pour window", rows =>
         {
             var pace = new CurePace(rows, Sheet.FactorPer10C, towardsLater: false, Sheet.MinC ?? double.NegativeInfinity, double.PositiveInfinity);
