@@ -27,8 +27,8 @@ internal static class CureResultJson
             ("demouldHours", cure.Demould), ("fullCureHours", cure.FullCure),
         ];
         Times(json, times);
-        json["conversion"] = layer.Now?.Conversion;
-        json["glassTransitionC"] = layer.Now?.GlassTransitionC;
+        json["conversion"] = layer.AtEnd?.Conversion;
+        json["glassTransitionC"] = layer.AtEnd?.GlassTransitionC;
         Grounds(json, times, layer.NoConversion);
         json["curve"] = new JsonArray([.. layer.Curve.Select(Point)]);
         json["findings"] = Findings(cure.Findings);
