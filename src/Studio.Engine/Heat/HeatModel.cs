@@ -14,6 +14,9 @@ internal static class HeatModel
     // of the cone that stands for a square pyramid in the preview: times the radius of equal area (1.10 × the half width)
     private const double PreviewShare = 0.975;
 
+    // how much a cell may be higher than its neighbour above
+    private const double Grading = 1.6;
+
     /// <summary>The grid of an input.</summary>
     /// <param name="preview">True for a body of revolution in place of a mould with sides: faster, without its cold corners.</param>
     public static HeatGrid Grid(HeatInput input, Mould mould, HeatFineness fineness, bool preview)
@@ -98,6 +101,29 @@ internal static class HeatModel
 
     private static double[] Even(double from, double to, int cells) => [.. Enumerable.Range(0, cells + 1).Select(k => from + ((to - from) * k / cells))];
 
+    // even cells, but finer towards a thinner layer above, whose heat a thick cell would swallow whole
+    private static double[] Graded(double from, double to, int cells, double above)
+    {
+        var even = (to - from) / cells;
+        if (above * Grading >= even)
+        {
+            return Even(from, to, cells);
+        }
+
+        var planes = new List<double> { to };
+        for (var step = above; step < even && planes[^1] - (step * Grading) > from; step *= Grading)
+        {
+            planes.Add(planes[^1] - step);
+        }
+
+        var rest = planes[^1] - from;
+        var left = Math.Max(1, (int)Math.Ceiling(rest / even));
+        planes.AddRange(Enumerable.Range(1, left).Select(k => planes[^1] - (rest * k / left)).ToList());
+        planes[^1] = from;
+        planes.Reverse();
+        return [.. planes];
+    }
+
     private static double[] Planes(HeatInput input, Mould mould, HeatFineness fineness, out double filled)
     {
         filled = input.Layers.Max(l => l.ToMm);
@@ -115,15 +141,17 @@ internal static class HeatModel
         }
 
         var cut = input.Former is { } f ? input.Former.Solid ? f.FromMm : f.FloorMm ?? f.FromMm : (double?)null;
-        foreach (var (to, cells) in edges)
+        for (var e = 0; e < edges.Count; e++)
         {
+            var (to, cells) = edges[e];
             var from = planes[^1];
+            var above = e + 1 < input.Layers.Count ? (edges[e + 1].ToMm - to) / edges[e + 1].Cells : double.PositiveInfinity;
             var inside = cut > from + 1e-6 && cut < to - 1e-6;
             var low = inside ? Math.Clamp((int)Math.Round(cells * (cut!.Value - from) / (to - from)), 2, Math.Max(2, cells - 2)) : cells;
-            planes.AddRange(Even(from, inside ? cut!.Value : to, low).Skip(1));
+            planes.AddRange(Graded(from, inside ? cut!.Value : to, low, inside ? double.PositiveInfinity : above).Skip(1));
             if (inside)
             {
-                planes.AddRange(Even(cut!.Value, to, Math.Max(2, cells - low)).Skip(1));
+                planes.AddRange(Graded(cut!.Value, to, Math.Max(2, cells - low), above).Skip(1));
             }
         }
 

@@ -45,6 +45,23 @@ public sealed class HeatExactTests
         outcome.Layers[1].Curve[^1].HottestC.ShouldBe(40, 0.05); // the warmest of the upper layer is the common face
     }
 
+    [Fact]
+    public void A_thin_layer_over_a_thick_one_is_as_hot_as_over_a_thin_one() // the same cured resin, told as one layer or as two
+    {
+        var fast = new Kinetics { RateAt23CPerS = 8e-4, Kappa = 0.06, ActivationJPerMol = 57_000, HeatJPerKg = 390_000, GlassEndC = 60 };
+        double Peak(params double[] tops)
+        {
+            var spec = new MouldSpec("pyramid", new Dictionary<string, double> { ["baseMm"] = 150, ["heightMm"] = 150, ["tipMm"] = 10 });
+            var layers = tops.Select((to, i) => new HeatLayer(i == tops.Length - 1 ? fast : Inert, 1100, 1900, 0.19, i == 0 ? 0 : tops[i - 1], to, i * 1e-3, 23)).ToList();
+            var input = new HeatInput { Mould = spec, Wall = new WallSpec { ThicknessMm = 10, FloorMm = 10 }, Boundary = new BoundarySpec(), Room = [new RoomReading(0, 23)], Layers = layers, UntilHours = 3 };
+            return HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(8, 10, 3)).Layers[^1].PeakCelsius;
+        }
+
+        var split = Peak(132, 140, 146, 149.75);
+        split.ShouldBeGreaterThan(40);
+        Peak(146, 149.75).ShouldBe(split, 0.03 * (split - 23));
+    }
+
     private static double Middle(string shape, int cells)
     {
         // L = 20 mm, k = 0.2, h = 15: Bi 1.5; a = 1e-7: t = 0.25 L²/a = 1000 s
