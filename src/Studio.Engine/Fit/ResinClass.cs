@@ -1,0 +1,42 @@
+namespace Studio.Engine.Fit;
+
+/// <summary>What is taken for a class of resin before its sheet has said anything.</summary>
+/// <remarks>
+/// Heat: 98 to 110 kJ per epoxide equivalent (Rozenberg, Adv. Polym. Sci. 75, 1986, from memory) over the mass of an equivalent with its hardener gives 350 to 420 kJ/kg.
+/// Activation energy: 44 to 61 kJ/mol for amine-cured epoxies near room temperature (Barral et al., J. Appl. Polym. Sci. 56, 1995, 1029, and others).
+/// Rates by class are common practice, no source: they only matter where a sheet prints no time at all.
+/// </remarks>
+public sealed record ResinClass
+{
+    private ResinClass(string key, string words, double rateAt23CPerS, double heatJPerKg, double glassEndC, double widen) =>
+        (Key, Words, RateAt23CPerS, HeatJPerKg, GlassEndC, Widen) = (key, words, rateAt23CPerS, heatJPerKg, glassEndC, widen);
+
+    /// <summary>All classes, from the slowest.</summary>
+    public static IReadOnlyList<ResinClass> All { get; } =
+    [
+        new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 1),
+        new("casting", "casting resin", 1.3e-4, 370e3, 55, 1),
+        new("fast", "fast resin", 8e-4, 390e3, 58, 1.3),
+    ];
+
+    /// <summary>Key in the contract.</summary>
+    public string Key { get; }
+
+    /// <summary>For a person.</summary>
+    public string Words { get; }
+
+    /// <summary>Rate constant [1/s].</summary>
+    public double RateAt23CPerS { get; }
+
+    /// <summary>[J/kg].</summary>
+    public double HeatJPerKg { get; }
+
+    /// <summary>[°C].</summary>
+    public double GlassEndC { get; }
+
+    /// <summary>Intervals from a sheet alone are made wider by this: a fast resin's sheet rounds away more than the others' (measured on made-up resins, docs/measurements.md).</summary>
+    public double Widen { get; }
+
+    /// <summary>The class of a key; null when there is none.</summary>
+    public static ResinClass? Find(string key) => All.FirstOrDefault(c => c.Key == key);
+}

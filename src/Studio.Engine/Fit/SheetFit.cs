@@ -1,0 +1,87 @@
+using Studio.Engine.Cure;
+
+namespace Studio.Engine.Fit;
+
+/// <summary>
+/// Fits a resin's kinetics to its data sheet: the cup, the slab and the film that the sheet's numbers come from are made again on the heat model, and the resin is sought
+/// that would print them (Gauss and Newton with a prior by class, Laplace's covariance).
+/// </summary>
+/// <remarks>A sheet tells two or three combinations of the numbers. The rest stays at the prior, and the result says which.</remarks>
+public static class SheetFit
+{
+    // logarithms: of rate (flat), κ × or ÷ 2, heat ± 12 %; E ± 6 kJ/mol; films ± 25 %; demould conversion ± 0.05
+    private static readonly double[] PriorSd = [1.6, Math.Log(2), 0.12, 6, 0.25, 0.05];
+
+    private const double Kappa = 0.04;
+    private const double ActivationKJ = 55;
+    private const double Demould = 0.78;
+    private const double UsualDensity = 1100;
+
+    /// <summary>Fits, or says everything that is wrong with the sheet.</summary>
+    public static Outcome<ResinFit> Run(DataSheet sheet)
+    {
+        var errors = SheetRefusals.Of(sheet);
+        return errors.Count > 0 ? Outcome<ResinFit>.Refused(errors) : Outcome<ResinFit>.Of(Fit(sheet));
+    }
+
+    /// <summary>What is taken before the sheet's times and temperatures are looked at.</summary>
+    internal static FitState Prior(DataSheet sheet)
+    {
+        var kind = ResinClass.Find(sheet.Class)!;
+        var state = new FitState
+        {
+            Mean = [Math.Log(kind.RateAt23CPerS), Math.Log(Kappa), Math.Log(kind.HeatJPerKg), ActivationKJ, 0, Demould],
+            Spread = [.. PriorSd.Select((sd, i) => (IReadOnlyList<double>)[.. PriorSd.Select((_, j) => i == j ? sd : 0)])],
+            PriorSd = PriorSd,
+            AtCelsius = sheet.AtCelsius,
+            GlassEndC = sheet.GlassEndC ?? kind.GlassEndC,
+            DensityKgPerM3 = sheet.DensityKgPerM3 ?? UsualDensity,
+            FullCureHours = sheet.FullCureHours,
+        };
+        if (FirstRate(sheet, state.Best().Kinetics) is not { } rate)
+        {
+            return state;
+        }
+
+        double[] mean = [.. state.Mean];
+        mean[FitNumbers.LogRate] = Math.Log(rate);
+        return state with { Mean = mean };
+    }
+
+    internal static GaussFound Search(FitState prior, SheetData data) => GaussNewton.Fit(prior, x => data.Residuals(prior.Resin(x)));
+
+    private static ResinFit Fit(DataSheet sheet)
+    {
+        var prior = Prior(sheet);
+        var data = new SheetData(sheet, prior);
+        if (data.Count == 0)
+        {
+            return ResinFit.Of(prior, [], [SheetDoubts.Nothing()]);
+        }
+
+        var found = Search(prior, data);
+        var state = prior with { Mean = found.Mean, Spread = Wider(found, ResinClass.Find(sheet.Class)!.Widen) };
+        var told = data.Tell(state.Best());
+        return ResinFit.Of(state, told, SheetDoubts.Of(sheet, prior, told));
+    }
+
+    // numbers that contradict each other tell less than they seem to: the interval grows by their misfit
+    private static IReadOnlyList<IReadOnlyList<double>> Wider(GaussFound found, double widen)
+    {
+        var misfit = Math.Sqrt(found.Residuals.Average(r => r * r));
+        return [.. found.Spread.Select(row => (IReadOnlyList<double>)[.. row.Select(x => x * widen * Math.Max(1, misfit))])];
+    }
+
+    // an isothermal film's time; a cup warms itself and is quicker, so it only starts the search
+    private static double? FirstRate(DataSheet sheet, Kinetics prior)
+    {
+        var (hours, conversion) = sheet switch
+        {
+            { DemouldHours: { } h } => (h, Demould),
+            { GelMinutes: { } m } => (m / 60, prior.GelConversion),
+            { PotLifeMinutes: { } m } => (m / 60, 0.21),
+            _ => (0, 0),
+        };
+        return hours == 0 ? null : prior.RateAt23CPerS * IsothermalClock.Hours(prior, sheet.AtCelsius, conversion) / hours;
+    }
+}
