@@ -34,9 +34,9 @@ internal sealed class SheetTrial
         return new(mm, mm, atC, plastic, new BoundarySpec(), new HeatFineness(4, 6, 1));
     }
 
-    /// <summary>A slab without edges, open above, on a bench.</summary>
+    /// <summary>A slab without edges, open above, on 10 mm of silicone.</summary>
     public static SheetTrial Slab(double deepMm, double atC) =>
-        new(500, deepMm, atC, new WallSpec { ThicknessMm = 0, StartCelsius = atC }, new BoundarySpec(SideWPerM2K: 0), new HeatFineness(1, 8, 1));
+        new(500, deepMm, atC, new WallSpec { ThicknessMm = 0, FloorMm = 10, StartCelsius = atC }, new BoundarySpec(SideWPerM2K: 0), new HeatFineness(1, 8, 3));
 
     /// <summary>Runs a resin past its peak.</summary>
     /// <param name="watched">Conversion whose first time is asked for.</param>

@@ -24,6 +24,9 @@ public sealed record HeatInput
     public required IReadOnlyList<HeatLayer> Layers { get; init; }
 
     public required double UntilHours { get; init; }
+
+    /// <summary>Height of a thermometer on the middle line [mm]; null where there is none.</summary>
+    public double? ProbeMm { get; init; }
 }
 
 /// <summary>The mould's wall: of one thickness measured level, with a floor under it and perhaps a roof over it.</summary>

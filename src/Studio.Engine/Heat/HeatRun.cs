@@ -3,8 +3,8 @@ using Studio.Engine.Moulds;
 
 namespace Studio.Engine.Heat;
 
-/// <summary>A moment of a layer: hours after its pour, its hottest place and the middle of its surface [°C].</summary>
-public sealed record HeatMoment(double AfterHours, double HottestC, double SurfaceC);
+/// <summary>A moment of a layer: hours after its pour, its hottest place, the middle of its surface, and its middle line at the input's probe (else not a number) [°C].</summary>
+public sealed record HeatMoment(double AfterHours, double HottestC, double SurfaceC, double ProbeC = double.NaN);
 
 /// <summary>What one layer did between its pour and the next.</summary>
 public sealed record LayerHeat
@@ -137,7 +137,7 @@ public sealed class HeatRun
     private LayerHeat Stage(int l, HeatStage stage, double fromH, double toH)
     {
         var state = new StageState(input, grid, stage, l, temperature, conversion);
-        var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH);
+        var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH, input.ProbeMm);
         watch.See(0, state);
         var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, share < 1 ? -6 : 2);
         while (atS < endS - 1e-6)

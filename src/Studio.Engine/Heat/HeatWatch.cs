@@ -10,6 +10,7 @@ internal sealed class HeatWatch
     private readonly HeatGrid grid;
     private readonly int[] points;
     private readonly int surface;
+    private readonly (int Below, int Above, double Share)? probe;
     private readonly double[] last;
     private readonly double everyH;
     private readonly List<HeatMoment> curve = [];
@@ -23,13 +24,14 @@ internal sealed class HeatWatch
     private double lastH;
     private double lastHot;
 
-    public HeatWatch(HeatLayer layer, HeatStage stage, int number, HeatGrid grid, StageState state, double hours)
+    public HeatWatch(HeatLayer layer, HeatStage stage, int number, HeatGrid grid, StageState state, double hours, double? probeMm = null)
     {
         (this.layer, this.stage, this.grid, everyH) = (layer, stage, grid, hours / MostMoments);
         points = [.. Enumerable.Range(0, stage.PointNode.Length).Where(p => stage.PointLayer[p] == number)];
         var top = points.Max(p => grid.Z[stage.Nodes[stage.PointNode[p]]]);
         surface = points.Where(p => grid.Z[stage.Nodes[stage.PointNode[p]]] > top - 1e-9)
             .MinBy(p => Math.Abs(grid.X[stage.Nodes[stage.PointNode[p]]]) + Math.Abs(grid.Y[stage.Nodes[stage.PointNode[p]]]));
+        probe = probeMm is { } mm ? Probe(mm / 1000) : null;
         last = [.. points.Select(p => state.Conversion[p])];
     }
 
@@ -65,7 +67,7 @@ internal sealed class HeatWatch
         (lastH, lastHot) = (afterH, hot);
         if (curve.Count == 0 || afterH - curve[^1].AfterHours >= everyH * 0.999)
         {
-            curve.Add(new HeatMoment(afterH, hot, state.Temperature[stage.PointNode[surface]]));
+            curve.Add(new HeatMoment(afterH, hot, state.Temperature[stage.PointNode[surface]], Probed(state)));
         }
     }
 
@@ -81,7 +83,7 @@ internal sealed class HeatWatch
 
         if (curve[^1].AfterHours < lastH)
         {
-            curve.Add(new HeatMoment(lastH, lastHot, state.Temperature[stage.PointNode[surface]]));
+            curve.Add(new HeatMoment(lastH, lastHot, state.Temperature[stage.PointNode[surface]], Probed(state)));
         }
 
         return new LayerHeat
@@ -98,6 +100,21 @@ internal sealed class HeatWatch
             Curve = curve,
         };
     }
+
+    // between two nodes on the line that is nearest to the middle
+    private (int Below, int Above, double Share) Probe(double height)
+    {
+        double Off(int node) => Math.Abs(grid.X[stage.Nodes[node]]) + Math.Abs(grid.Y[stage.Nodes[node]]);
+        double Z(int node) => grid.Z[stage.Nodes[node]];
+        var nodes = points.Select(p => stage.PointNode[p]).Distinct().ToList();
+        var line = nodes.Where(n => Off(n) < nodes.Min(Off) + 1e-6).OrderBy(Z).ToList();
+        var above = line.FindIndex(n => Z(n) >= height);
+        var (a, b) = (line[above < 0 ? ^1 : Math.Max(0, above - 1)], line[above < 0 ? ^1 : above]);
+        return (a, b, Z(b) > Z(a) ? Math.Clamp((height - Z(a)) / (Z(b) - Z(a)), 0, 1) : 0);
+    }
+
+    private double Probed(StageState state) => probe is not { } p ? double.NaN
+        : state.Temperature[p.Below] + (p.Share * (state.Temperature[p.Above] - state.Temperature[p.Below]));
 
     // within a step the conversion is taken as straight
     private void Gel(double afterH, StageState state)

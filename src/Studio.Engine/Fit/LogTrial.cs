@@ -1,0 +1,126 @@
+using Studio.Engine.Cure;
+using Studio.Engine.Heat;
+using Studio.Engine.Moulds;
+
+namespace Studio.Engine.Fit;
+
+/// <summary>The observed layer on the model: the piece up to it, with the resin that is tried in every layer of its lot.</summary>
+internal sealed class LogTrial
+{
+    private static readonly HeatFineness Coarse = new(5, 6, 2);
+
+    private readonly LayerLog log;
+    private readonly Mould mould;
+    private readonly IReadOnlyList<LogReading> readings;
+    private readonly HeatInput piece;
+    private readonly double roomC;
+    private readonly double pouredC;
+    private (FitResin Resin, LayerHeat Heat)? last;
+
+    public LogTrial(LayerLog log, Mould mould, IReadOnlyList<LogReading> readings)
+    {
+        (this.log, this.mould, this.readings) = (log, mould, readings);
+        var pouredAt = log.Piece.Layers[log.Layer].PouredAtHours;
+        var lastH = readings.Count == 0 ? 0 : readings[^1].AfterHours;
+        piece = log.Piece with
+        {
+            Layers = [.. log.Piece.Layers.Take(log.Layer + 1)],
+            UntilHours = pouredAt + Math.Max(0.05, Math.Max(lastH * 1.001, 1.6 * (log.GelAfterHours ?? 0))),
+            ProbeMm = log.Place is LogPlace.Height ? log.HeightMm : null,
+        };
+        pouredC = piece.Layers[^1].PouredCelsius;
+        var room = new RoomCurve(piece.Room);
+        roomC = Enumerable.Range(0, 25).Average(i => room.CelsiusAt(pouredAt + (i / 24.0 * (log.DemouldAfterHours ?? 1))));
+    }
+
+    public int Count => readings.Count + (log.GelAfterHours is null ? 0 : 1) + (log.DemouldAfterHours is null ? 0 : 1);
+
+    /// <summary>What the resin would have shown at each used reading [°C].</summary>
+    public double[] Foretold(FitResin resin)
+    {
+        var curve = Run(resin).Curve;
+        return [.. readings.Select(r => At(curve, r.AfterHours))];
+    }
+
+    /// <summary>In standard deviations: readings to a few per cent of their rise at best, observed times to 15 and 20 %.</summary>
+    public double[] Residuals(FitResin resin) =>
+        [.. Foretold(resin).Zip(readings, (model, read) => (model - read.Celsius) / Sd(read)), .. Times(resin).Select(t => t.OffSd)];
+
+    /// <summary>For people: the observed times, and the root mean square of the readings.</summary>
+    public IReadOnlyList<FitDatum> Tell(FitResin resin)
+    {
+        if (readings.Count == 0)
+        {
+            return Times(resin);
+        }
+
+        var foretold = Foretold(resin);
+        var off = Math.Sqrt(foretold.Zip(readings, (m, r) => Math.Pow((m - r.Celsius) / Sd(r), 2)).Average());
+        return [new("logPeakCelsius", readings.Max(r => r.Celsius), foretold.Max(), off), .. Times(resin)];
+    }
+
+    private static double At(IReadOnlyList<HeatMoment> curve, double hours, Func<HeatMoment, double> pick)
+    {
+        for (var i = 1; i < curve.Count; i++)
+        {
+            if (curve[i].AfterHours >= hours)
+            {
+                var (a, b) = (curve[i - 1], curve[i]);
+                return pick(a) + ((hours - a.AfterHours) / (b.AfterHours - a.AfterHours) * (pick(b) - pick(a)));
+            }
+        }
+
+        return pick(curve[^1]);
+    }
+
+    private double At(IReadOnlyList<HeatMoment> curve, double hours) => At(curve, hours, log.Place switch
+    {
+        LogPlace.Hottest => m => m.HottestC,
+        LogPlace.Surface => m => m.SurfaceC,
+        LogPlace.Height => m => m.ProbeC,
+        _ => throw new InvalidOperationException($"No place {log.Place}."),
+    });
+
+    private double Sd(LogReading read) => Math.Sqrt((log.ReadingSdK * log.ReadingSdK) + Math.Pow(0.03 * (read.Celsius - pouredC), 2));
+
+    private List<FitDatum> Times(FitResin resin)
+    {
+        var told = new List<FitDatum>();
+        if (log.GelAfterHours is { } gel)
+        {
+            var model = Run(resin).LastGelAfterHours ?? (piece.UntilHours - piece.Layers[^1].PouredAtHours);
+            told.Add(new("gelAfterHours", gel, model, Math.Log(model / gel) / 0.15));
+        }
+
+        if (log.DemouldAfterHours is { } demould)
+        {
+            var model = IsothermalClock.Hours(resin.Kinetics, roomC, resin.DemouldConversion);
+            told.Add(new("demouldAfterHours", demould, model, Math.Log(model / demould) / 0.2));
+        }
+
+        return told;
+    }
+
+    private LayerHeat Run(FitResin resin)
+    {
+        if (last is { } l && l.Resin with { DemouldConversion = 0 } == resin with { DemouldConversion = 0 })
+        {
+            return l.Heat;
+        }
+
+        var input = piece with
+        {
+            Boundary = SheetTrial.Films(piece.Boundary, resin.FilmFactor),
+            Layers = [.. piece.Layers.Select((layer, i) => !log.SameLot.Contains(i) ? layer : layer with
+            {
+                Kinetics = resin.Kinetics,
+                DensityKgPerM3 = resin.DensityKgPerM3,
+                HeatCapacityJPerKgK = resin.HeatCapacityJPerKgK,
+                ConductivityWPerMK = resin.ConductivityWPerMK,
+            })],
+        };
+        var heat = HeatRun.Run(input, mould, Coarse, preview: true).Layers[^1];
+        last = (resin, heat);
+        return heat;
+    }
+}
