@@ -45,7 +45,7 @@ internal sealed class GaussNewton
             }
 
             (z, r) = (better, rBetter!);
-            if (gain < 0.01)
+            if (gain < 0.02)
             {
                 break;
             }

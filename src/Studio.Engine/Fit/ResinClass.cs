@@ -16,7 +16,7 @@ public sealed record ResinClass
     [
         new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 1),
         new("casting", "casting resin", 1.3e-4, 370e3, 55, 1),
-        new("fast", "fast resin", 8e-4, 390e3, 58, 1.3),
+        new("fast", "fast resin", 8e-4, 390e3, 58, 1.1),
     ];
 
     /// <summary>Key in the contract.</summary>

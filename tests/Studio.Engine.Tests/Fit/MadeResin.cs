@@ -12,6 +12,7 @@ public sealed class MadeResin
 
     private readonly Random random;
     private readonly double criterionC;
+    private readonly Dictionary<(double DeepMm, double RoomC), LayerHeat> ran = [];
 
     /// <summary>Draws a resin.</summary>
     /// <param name="kind">Class key.</param>
@@ -81,7 +82,15 @@ public sealed class MadeResin
     };
 
     /// <summary>What a layer does, on the fine grid.</summary>
-    public LayerHeat True(double deepMm, double roomC, double untilHours) => Run(Tray(Truth, deepMm, roomC, untilHours), Fine);
+    public LayerHeat True(double deepMm, double roomC, double untilHours)
+    {
+        if (!ran.TryGetValue((deepMm, roomC), out var heat))
+        {
+            ran[(deepMm, roomC)] = heat = Run(Tray(Truth, deepMm, roomC, untilHours), Fine);
+        }
+
+        return heat;
+    }
 
     public static LayerHeat Run(HeatInput input, HeatFineness fineness) => HeatRun.Run(input, MouldShapes.Make(input.Mould).Value, fineness).Layers[0];
 
