@@ -16,8 +16,9 @@ internal static class LogFaults
         Drop(r => r.AfterHours < 0, "log-reading-before-pour", "taken before the layer was poured");
         Drop(r => r.AfterHours > endH, "log-reading-after-next-pour", "taken after the next layer was poured on it");
         List<LogReading> order = [.. left.GroupBy(r => r.AfterHours).Select(g => g.Last()).OrderBy(r => r.AfterHours)];
-        left = order;
-        Drop(r => Spike(order, order.IndexOf(r)), "log-reading-spike", "a single jump that its neighbours do not share");
+        var spikes = order.Where((_, i) => Spike(order, i)).ToHashSet();
+        left = [.. order];
+        Drop(spikes.Contains, "log-reading-spike", "a single jump that its neighbours do not share");
         return Thin(left);
 
         void Drop(Predicate<LogReading> faulty, string code, string why)
@@ -36,8 +37,7 @@ internal static class LogFaults
 
     private static bool Spike(List<LogReading> order, int i) =>
         i > 0 && i < order.Count - 1
-        && Math.Abs(order[i - 1].Celsius - order[i + 1].Celsius) < SpikeK / 2
-        && Math.Abs(order[i].Celsius - ((order[i - 1].Celsius + order[i + 1].Celsius) / 2)) > SpikeK;
+        && Math.Abs(order[i].Celsius - ((order[i - 1].Celsius + order[i + 1].Celsius) / 2)) > Math.Max(SpikeK, 1.5 * Math.Abs(order[i - 1].Celsius - order[i + 1].Celsius));
 
     // evenly in time, up to where it has cooled by four fifths; the long tail tells of the room alone
     private static IReadOnlyList<LogReading> Thin(List<LogReading> order)

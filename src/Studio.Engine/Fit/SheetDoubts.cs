@@ -9,19 +9,43 @@ internal static class SheetDoubts
     public static Finding Nothing() => new(
         "sheet-says-nothing", Severity.Warn, "", "The sheet gives no time, depth or peak to fit to. Everything rests on what is usual for this class of resin, and the intervals are as wide as that.", "our rule");
 
-    public static IReadOnlyList<Finding> Of(DataSheet sheet, FitState prior, IReadOnlyList<FitDatum> told)
+    public static IReadOnlyList<Finding> Of(DataSheet sheet, FitState prior, FitState fitted, IReadOnlyList<FitDatum> told)
     {
         var findings = new List<Finding>();
         Cup(sheet, findings);
         Order(sheet, findings);
-        var fahrenheit = Fahrenheit(sheet, prior, told);
+        var hot = fitted.Mean[FitNumbers.LogHeat] - prior.Mean[FitNumbers.LogHeat] > prior.PriorSd[FitNumbers.LogHeat];
+        var fahrenheit = hot || told.Any(d => d.Name == "peakCelsius" && d.OffSd < -1) ? Fahrenheit(sheet, prior) : null;
         if (fahrenheit is not null)
         {
             findings.Add(fahrenheit);
         }
 
         findings.AddRange(told.Where(d => Math.Abs(d.OffSd) > MostSd && !(fahrenheit is not null && d.Name == "peakCelsius")).Select(Contradiction));
+        findings.AddRange(Strains(sheet, prior, fitted).Where(s => !findings.Exists(f => f.Path == s.Path)));
         return findings;
+    }
+
+    // numbers may seem to agree only because a resin unlike any other was made up for them
+    private static IEnumerable<Finding> Strains(DataSheet sheet, FitState prior, FitState fitted)
+    {
+        foreach (var (number, path, what) in new[]
+        {
+            (FitNumbers.Demould, "demouldHours", "demould time"),
+            (FitNumbers.LogHeat, "peakCelsius", "peak"),
+            (FitNumbers.LogKappa, "gelMinutes", "gel time"),
+            (FitNumbers.LogFilm, "maxPourMm", "greatest depth"),
+        })
+        {
+            var given = path switch { "demouldHours" => sheet.DemouldHours, "peakCelsius" => sheet.PeakCelsius, "maxPourMm" => sheet.MaxPourMm, _ => sheet.GelMinutes };
+            if (given is not null && Math.Abs(fitted.Mean[number] - prior.Mean[number]) > MostSd * prior.PriorSd[number])
+            {
+                yield return new(
+                    "sheet-contradicts-itself", Severity.Warn, path,
+                    $"The printed {what} goes with the other numbers only for a resin unlike others of its class. Look at the class, and at the sheet's units, again.",
+                    "our rule: more than 2 standard deviations from what is usual for the class");
+            }
+        }
     }
 
     private static void Cup(DataSheet sheet, List<Finding> findings)
@@ -51,9 +75,9 @@ internal static class SheetDoubts
     }
 
     // the peak is foretold from the other numbers; in °F the printed one must lie much nearer
-    private static Finding? Fahrenheit(DataSheet sheet, FitState prior, IReadOnlyList<FitDatum> told)
+    private static Finding? Fahrenheit(DataSheet sheet, FitState prior)
     {
-        if (sheet.PeakCelsius is not { } printed || (printed - 32) / 1.8 <= sheet.AtCelsius + 5 || !told.Any(d => d.Name == "peakCelsius" && d.OffSd < -1))
+        if (sheet.PeakCelsius is not { } printed || (printed - 32) / 1.8 <= sheet.AtCelsius + 5)
         {
             return null;
         }
@@ -62,7 +86,7 @@ internal static class SheetDoubts
         var resin = rest.Count == 0 ? prior.Best() : prior.Resin(SheetFit.Search(prior, rest).Mean);
         var (meant, foretold) = ((printed - 32) / 1.8, rest.CupPeak(resin) - sheet.AtCelsius);
         var (offC, offF) = (Math.Abs(Math.Log(foretold / (printed - sheet.AtCelsius))), Math.Abs(Math.Log(foretold / (meant - sheet.AtCelsius))));
-        return offF > offC / 2 ? null : new(
+        return offC < 0.3 || offF > 0.75 * offC ? null : new(
             "peak-looks-like-fahrenheit", Severity.Warn, "peakCelsius",
             FormattableString.Invariant($"A peak of {printed:0} °C does not go with the other numbers, but {printed:0} °F, that is {meant:0} °C, would. Look at the sheet's unit."), Rule);
     }

@@ -62,7 +62,7 @@ public static class SheetFit
         var found = Search(prior, data);
         var state = prior with { Mean = found.Mean, Spread = Wider(found, ResinClass.Find(sheet.Class)!.Widen) };
         var told = data.Tell(state.Best());
-        return ResinFit.Of(state, told, SheetDoubts.Of(sheet, prior, told));
+        return ResinFit.Of(state, told, SheetDoubts.Of(sheet, prior, state, told));
     }
 
     // numbers that contradict each other tell less than they seem to: the interval grows by their misfit
