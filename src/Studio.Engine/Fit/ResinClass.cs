@@ -16,7 +16,7 @@ public sealed record ResinClass
     [
         new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 1),
         new("casting", "casting resin", 1.3e-4, 370e3, 55, 1),
-        new("fast", "fast resin", 8e-4, 390e3, 58, 1.1),
+        new("fast", "fast resin", 8e-4, 390e3, 58, 1),
     ];
 
     /// <summary>Key in the contract.</summary>
@@ -34,7 +34,7 @@ public sealed record ResinClass
     /// <summary>[°C].</summary>
     public double GlassEndC { get; }
 
-    /// <summary>Intervals from a sheet alone are made wider by this: a fast resin's sheet rounds away more than the others' (measured on made-up resins, docs/measurements.md).</summary>
+    /// <summary>Intervals from a sheet alone are made wider by this. One for all: what a sheet rounds away is counted number by number (measured on made-up resins, docs/measurements.md).</summary>
     public double Widen { get; }
 
     /// <summary>The class of a key; null when there is none.</summary>

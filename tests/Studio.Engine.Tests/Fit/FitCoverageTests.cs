@@ -21,5 +21,5 @@ public sealed class FitCoverageTests(ITestOutputHelper output)
     }
 
     [Fact(Explicit = true)]
-    public void Table() => FitTable.Run(int.Parse(Environment.GetEnvironmentVariable("RESINS") ?? "30", CultureInfo.InvariantCulture), output.WriteLine);
+    public void Table() => FitTable.Run(int.Parse(Environment.GetEnvironmentVariable("RESINS") ?? "30", CultureInfo.InvariantCulture), output.WriteLine, Environment.GetEnvironmentVariable("RESIN_CLASS"));
 }

@@ -9,9 +9,9 @@ public static class FitTable
 {
     private const int Members = 32;
 
-    public static void Run(int resins, Action<string> say)
+    public static void Run(int resins, Action<string> say, string? only = null)
     {
-        foreach (var kind in ResinClass.All.Select(c => c.Key))
+        foreach (var kind in ResinClass.All.Select(c => c.Key).Where(k => only is null || k == only))
         {
             say($"\n### {kind}");
             var count = (resins + 2) / 3;
