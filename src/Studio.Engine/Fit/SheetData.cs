@@ -21,11 +21,11 @@ internal sealed class SheetData
     private readonly double gel;
     private readonly SheetTrial? cup;
     private readonly SheetTrial? slab;
-    private readonly DataSheet sheet;
+    private readonly PrintedSheet sheet;
     private readonly List<Entry> entries = [];
     private (FitResin Resin, Ran Ran)? last;
 
-    public SheetData(DataSheet sheet, FitState frame, bool leavePeakOut = false)
+    public SheetData(PrintedSheet sheet, FitState frame, bool leavePeakOut = false)
     {
         this.sheet = sheet;
         gel = frame.Best().Kinetics.GelConversion;

@@ -18,14 +18,14 @@ public static class SheetFit
     private const double UsualDensity = 1100;
 
     /// <summary>Fits, or says everything that is wrong with the sheet.</summary>
-    public static Outcome<ResinFit> Run(DataSheet sheet)
+    public static Outcome<ResinFit> Run(PrintedSheet sheet)
     {
         var errors = SheetRefusals.Of(sheet);
         return errors.Count > 0 ? Outcome<ResinFit>.Refused(errors) : Outcome<ResinFit>.Of(Fit(sheet));
     }
 
     /// <summary>What is taken before the sheet's times and temperatures are looked at.</summary>
-    internal static FitState Prior(DataSheet sheet)
+    internal static FitState Prior(PrintedSheet sheet)
     {
         var kind = ResinClass.Find(sheet.Class)!;
         var state = new FitState
@@ -50,7 +50,7 @@ public static class SheetFit
 
     internal static GaussFound Search(FitState prior, SheetData data) => GaussNewton.Fit(prior, x => data.Residuals(prior.Resin(x)));
 
-    private static ResinFit Fit(DataSheet sheet)
+    private static ResinFit Fit(PrintedSheet sheet)
     {
         var prior = Prior(sheet);
         var data = new SheetData(sheet, prior);
@@ -73,7 +73,7 @@ public static class SheetFit
     }
 
     // an isothermal film's time; a cup warms itself and is quicker, so it only starts the search
-    private static double? FirstRate(DataSheet sheet, Kinetics prior)
+    private static double? FirstRate(PrintedSheet sheet, Kinetics prior)
     {
         var (hours, conversion) = sheet switch
         {

@@ -6,10 +6,10 @@ namespace Studio.Engine.Fit;
 internal static class SheetJson
 {
     /// <summary>Reads one; every error at once, each at its field.</summary>
-    public static DataSheet Read(Fields f, InputErrors errors)
+    public static PrintedSheet Read(Fields f, InputErrors errors)
     {
-        var usual = new DataSheet { Class = "" };
-        var sheet = new DataSheet
+        var usual = new PrintedSheet { Class = "" };
+        var sheet = new PrintedSheet
         {
             Class = f.Text("class"),
             PotLifeMinutes = f.OptionalNumber("potLifeMinutes"),

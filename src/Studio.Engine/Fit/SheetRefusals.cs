@@ -3,7 +3,7 @@ namespace Studio.Engine.Fit;
 /// <summary>Numbers that no data sheet can print.</summary>
 internal static class SheetRefusals
 {
-    public static IReadOnlyList<InputError> Of(DataSheet sheet)
+    public static IReadOnlyList<InputError> Of(PrintedSheet sheet)
     {
         var errors = new List<InputError>();
         if (ResinClass.Find(sheet.Class) is null)

@@ -21,7 +21,7 @@ public static class FitTrial
     public const string Layer = "layer's peak";
     public const string Warm = "the same at 28 °C";
 
-    public static (DataSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, LogRefit Refit, IReadOnlyList<Foretold> ByLog) Run(MadeResin made, int members)
+    public static (PrintedSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, LogRefit Refit, IReadOnlyList<Foretold> ByLog) Run(MadeResin made, int members)
     {
         var sheet = made.Sheet();
         var fit = SheetFit.Run(sheet).Value;

@@ -1,7 +1,7 @@
 namespace Studio.Engine.Fit;
 
 /// <summary>What a resin's data sheet prints, as far as it bears on heat and cure; any number may be missing.</summary>
-public sealed record DataSheet
+public sealed record PrintedSheet
 {
     /// <summary>Key of the class of resin, from <see cref="ResinClass.All"/>: <c>deepPour</c>, <c>casting</c> or <c>fast</c>.</summary>
     public required string Class { get; init; }
