@@ -1,6 +1,6 @@
 using Studio.Engine.Cure;
-using Studio.Engine.Json;
 using Studio.Engine.Heat;
+using Studio.Engine.Json;
 using Studio.Engine.Layers;
 using Studio.Engine.Meshes;
 using Studio.Engine.Price;

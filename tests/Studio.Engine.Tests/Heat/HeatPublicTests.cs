@@ -93,8 +93,18 @@ public sealed class HeatPublicTests
             layers.Add(new HeatLayer(
                 new Kinetics
                 {
-                    RateAt23CPerS = R("rate_at_23C_per_s"), Kappa = R("kappa"), M = R("m"), N = R("n"), ActivationJPerMol = R("activation_energy_J_per_mol"), HeatJPerKg = R("heat_of_reaction_J_per_kg"),
-                    GlassStartC = R("Tg0_C"), GlassEndC = R("Tg_inf_C"), Lambda = R("lambda"), VitrificationOffsetK = R("vitrification_offset_K"), VitrificationWidthK = R("vitrification_width_K"), GelConversion = R("gel_conversion"),
+                    RateAt23CPerS = R("rate_at_23C_per_s"),
+                    Kappa = R("kappa"),
+                    M = R("m"),
+                    N = R("n"),
+                    ActivationJPerMol = R("activation_energy_J_per_mol"),
+                    HeatJPerKg = R("heat_of_reaction_J_per_kg"),
+                    GlassStartC = R("Tg0_C"),
+                    GlassEndC = R("Tg_inf_C"),
+                    Lambda = R("lambda"),
+                    VitrificationOffsetK = R("vitrification_offset_K"),
+                    VitrificationWidthK = R("vitrification_width_K"),
+                    GelConversion = R("gel_conversion"),
                 },
                 R("density_kg_per_m3"), R("specific_heat_J_per_kgK"), R("conductivity_W_per_mK"), from, to, l.GetProperty("pour_time_h").GetDouble(), l.GetProperty("pour_temperature_C").GetDouble()));
             from = to;
@@ -105,8 +115,13 @@ public sealed class HeatPublicTests
             Mould = spec,
             Wall = new WallSpec
             {
-                ThicknessMm = Mm("wall_thickness_mm"), FloorMm = Mm("floor_thickness_mm"), RoofMm = Mm("roof_thickness_mm"), ConductivityWPerMK = Mm("conductivity_W_per_mK"),
-                DensityKgPerM3 = Mm("density_kg_per_m3"), HeatCapacityJPerKgK = Mm("specific_heat_J_per_kgK"), StartCelsius = c.GetProperty("initial_mould_temperature_C").GetDouble(),
+                ThicknessMm = Mm("wall_thickness_mm"),
+                FloorMm = Mm("floor_thickness_mm"),
+                RoofMm = Mm("roof_thickness_mm"),
+                ConductivityWPerMK = Mm("conductivity_W_per_mK"),
+                DensityKgPerM3 = Mm("density_kg_per_m3"),
+                HeatCapacityJPerKgK = Mm("specific_heat_J_per_kgK"),
+                StartCelsius = c.GetProperty("initial_mould_temperature_C").GetDouble(),
             },
             Boundary = new BoundarySpec(b.GetProperty("h_top_W_per_m2K").GetDouble(), b.GetProperty("h_side_W_per_m2K").GetDouble(), b.GetProperty("h_bottom_W_per_m2K").GetDouble()),
             Room = [.. room.GetProperty("time_h").EnumerateArray().Zip(room.GetProperty("temperature_C").EnumerateArray(), (t, v) => new RoomReading(t.GetDouble(), v.GetDouble()))],
