@@ -1,4 +1,3 @@
-using System.Globalization;
 using Studio.Engine.Fit;
 
 namespace Studio.Engine.Tests.Fit;
@@ -19,7 +18,4 @@ public sealed class FitCoverageTests(ITestOutputHelper output)
         Typical(sheet, FitTrial.Layer, f => f.Error).ShouldBeGreaterThan(2 * Typical(log, FitTrial.Layer, f => f.Error)); // threefold and more by the hundred; six are few
         Typical(log, FitTrial.Warm, f => f.Width).ShouldBeGreaterThan(1.5 * Typical(log, FitTrial.Layer, f => f.Width));
     }
-
-    [Fact(Explicit = true)]
-    public void Table() => FitTable.Run(int.Parse(Environment.GetEnvironmentVariable("RESINS") ?? "30", CultureInfo.InvariantCulture), output.WriteLine, Environment.GetEnvironmentVariable("RESIN_CLASS"));
 }
