@@ -14,7 +14,8 @@ internal static class HeatResinJson
         var kinetics = f.Object("kinetics", k =>
         {
             (density, capacity, conductivity) = (k.OptionalNumber("densityKgPerM3"), k.OptionalNumber("heatCapacityJPerKgK"), k.OptionalNumber("conductivityWPerMK"));
-            return Kinetics(k);
+            k.Number("heatJPerKg"); // without it nothing heats, so it is not left out here as the clock allows
+            return KineticsJson.Kinetics(k);
         });
         var resin = new HeatResin
         {
@@ -27,29 +28,6 @@ internal static class HeatResinJson
         f.NothingElse();
         Check(resin, f.Path, errors);
         return resin;
-    }
-
-    /// <summary>Kinetics by their contract names.</summary>
-    public static Kinetics Kinetics(Fields k)
-    {
-        var usual = new Kinetics { RateAt23CPerS = 1, Kappa = 1, ActivationJPerMol = 1, HeatJPerKg = 1 };
-        var kinetics = new Kinetics
-        {
-            RateAt23CPerS = k.Number("rateAt23CPerS"),
-            Kappa = k.Number("kappa"),
-            M = k.OptionalNumber("m") ?? usual.M,
-            N = k.OptionalNumber("n") ?? usual.N,
-            ActivationJPerMol = k.Number("activationJPerMol"),
-            HeatJPerKg = k.Number("heatJPerKg"),
-            GlassStartC = k.OptionalNumber("glassStartC") ?? usual.GlassStartC,
-            GlassEndC = k.OptionalNumber("glassEndC") ?? usual.GlassEndC,
-            Lambda = k.OptionalNumber("lambda") ?? usual.Lambda,
-            VitrificationOffsetK = k.OptionalNumber("vitrificationOffsetK") ?? usual.VitrificationOffsetK,
-            VitrificationWidthK = k.OptionalNumber("vitrificationWidthK") ?? usual.VitrificationWidthK,
-            GelConversion = k.OptionalNumber("gelConversion") ?? usual.GelConversion,
-        };
-        k.NothingElse();
-        return kinetics;
     }
 
     private static void Check(HeatResin resin, string path, InputErrors errors)

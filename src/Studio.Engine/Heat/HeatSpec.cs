@@ -52,9 +52,6 @@ public sealed record HeatResin
 
     /// <summary>Greatest depth of one pour by the sheet [mm].</summary>
     public double? MaxPourMm { get; init; }
-
-    /// <summary>Other kinetics that the sheet allows as well, for the interval; empty where the kinetics are given.</summary>
-    public IReadOnlyList<HeatResin> Draws { get; init; } = [];
 }
 
 /// <summary>Result of <c>calc heat</c>.</summary>
@@ -92,9 +89,6 @@ public sealed record HeatLayerResult
 
     public required IReadOnlyList<MomentResult> Curve { get; init; }
 
-    /// <summary>From the fitted kinetics' draws; left out where the kinetics are given.</summary>
-    public HeatInterval? Interval { get; init; }
-
     public required IReadOnlyList<LayerWarning> Findings { get; init; }
 }
 
@@ -103,9 +97,3 @@ public sealed record ConversionResult(double Min, double Mean);
 
 /// <summary>A moment of a layer.</summary>
 public sealed record MomentResult(double AfterHours, double HottestCelsius, double SurfaceCelsius);
-
-/// <summary>5 to 95 % of what the data sheet leaves open.</summary>
-public sealed record HeatInterval(SpanResult PeakCelsius, SpanResult PeakAfterHours, SpanResult? FirstGelAfterHours, SpanResult MouldFacePeakCelsius);
-
-/// <summary>A lower and an upper bound.</summary>
-public sealed record SpanResult(double From, double To);
