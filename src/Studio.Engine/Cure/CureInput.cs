@@ -35,7 +35,7 @@ public sealed record CureResin
     public double? ConductivityWPerMK { get; init; }
 }
 
-/// <summary>A data sheet's numbers, any subset. The clock uses the times and their temperature; the rest serve calc heat.</summary>
+/// <summary>A data sheet's numbers, any subset. The clock uses the times and their temperature; a fit of the kinetics uses all but the next-pour window.</summary>
 public sealed record DataSheet
 {
     /// <summary>Temperature the times are printed for where the sheet does not say [°C]; common practice.</summary>
@@ -70,6 +70,9 @@ public sealed record DataSheet
 
     public double? DensityKgPerM3 { get; init; }
 
+    /// <summary>Temperature the numbers are printed for [°C].</summary>
+    public double PrintedAtC => AtCelsius ?? UsualCelsius;
+
     /// <summary>The times as the clock takes them: one row.</summary>
     public CureSheet Times => new()
     {
@@ -77,7 +80,7 @@ public sealed record DataSheet
         [
             new()
             {
-                AtCelsius = AtCelsius ?? UsualCelsius, GelHours = GelMinutes / 60, NextPourFromHours = NextPourFromHours,
+                AtCelsius = PrintedAtC, GelHours = GelMinutes / 60, NextPourFromHours = NextPourFromHours,
                 NextPourUntilHours = NextPourUntilHours, DemouldHours = DemouldHours, FullCureHours = FullCureHours,
             },
         ],

@@ -38,5 +38,5 @@ public sealed record ResinClass
     public double Widen { get; }
 
     /// <summary>The class of a key; null when there is none.</summary>
-    public static ResinClass? Find(string key) => All.FirstOrDefault(c => c.Key == key);
+    public static ResinClass? Find(string? key) => All.FirstOrDefault(c => c.Key == key);
 }

@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 namespace Studio.Engine.Fit;
 
 /// <summary>The sheet's numbers, each beside what a resin would print in its place.</summary>
@@ -21,11 +22,11 @@ internal sealed class SheetData
     private readonly double gel;
     private readonly SheetTrial? cup;
     private readonly SheetTrial? slab;
-    private readonly PrintedSheet sheet;
+    private readonly DataSheet sheet;
     private readonly List<Entry> entries = [];
     private (FitResin Resin, Ran Ran)? last;
 
-    public SheetData(PrintedSheet sheet, FitState frame, bool leavePeakOut = false)
+    public SheetData(DataSheet sheet, FitState frame, bool leavePeakOut = false)
     {
         this.sheet = sheet;
         gel = frame.Best().Kinetics.GelConversion;
@@ -34,9 +35,9 @@ internal sealed class SheetData
         Time("potLifeMinutes", sheet.PotLifeMinutes / 60, 0.25 * (surer == 1 ? 1 : 1.6), r => r.Pot);
         Time("demouldHours", sheet.DemouldHours, 0.15, r => r.Demould);
         Rise("peakCelsius", leavePeakOut ? null : sheet.PeakCelsius, 10.0 * surer, 0, r => r.Peak);
-        Rise(Depth, sheet.MaxPourMm is null ? null : Math.Max(DepthPeakC, sheet.AtCelsius + 15), DepthSdK, DepthPower * Rounding(sheet.MaxPourMm ?? 1), r => r.Slab);
-        cup = entries.Exists(e => e.Name is "gelMinutes" or "potLifeMinutes" or "peakCelsius") ? SheetTrial.Cup(sheet.CupMassG ?? UsualCupG, frame.DensityKgPerM3, sheet.AtCelsius) : null;
-        slab = sheet.MaxPourMm is { } mm ? SheetTrial.Slab(mm, sheet.AtCelsius) : null;
+        Rise(Depth, sheet.MaxPourMm is null ? null : Math.Max(DepthPeakC, sheet.PrintedAtC + 15), DepthSdK, DepthPower * Rounding(sheet.MaxPourMm ?? 1), r => r.Slab);
+        cup = entries.Exists(e => e.Name is "gelMinutes" or "potLifeMinutes" or "peakCelsius") ? SheetTrial.Cup(sheet.CupMassG ?? UsualCupG, frame.DensityKgPerM3, sheet.PrintedAtC) : null;
+        slab = sheet.MaxPourMm is { } mm ? SheetTrial.Slab(mm, sheet.PrintedAtC) : null;
     }
 
     public int Count => entries.Count;
@@ -56,7 +57,7 @@ internal sealed class SheetData
     }
 
     /// <summary>Peak that a resin would print for this cup [°C].</summary>
-    public double CupPeak(FitResin resin) => (cup ?? SheetTrial.Cup(sheet.CupMassG ?? UsualCupG, resin.DensityKgPerM3, sheet.AtCelsius)).Run(resin, gel).PeakC;
+    public double CupPeak(FitResin resin) => (cup ?? SheetTrial.Cup(sheet.CupMassG ?? UsualCupG, resin.DensityKgPerM3, sheet.PrintedAtC)).Run(resin, gel).PeakC;
 
     /// <summary>Standard deviation of the rounding as a share of a number: the largest step of 0.5, 1, 5, 10, 50 … that divides it and is at most a third of it.</summary>
     internal static double Rounding(double printed)
@@ -86,8 +87,8 @@ internal sealed class SheetData
     {
         if (peakC is { } c)
         {
-            var sd = Math.Min(1, sdK / (c - sheet.AtCelsius));
-            entries.Add(new(name, c, sheet.AtCelsius, Math.Sqrt((sd * sd) + (more * more)), 1, of));
+            var sd = Math.Min(1, sdK / (c - sheet.PrintedAtC));
+            entries.Add(new(name, c, sheet.PrintedAtC, Math.Sqrt((sd * sd) + (more * more)), 1, of));
         }
     }
 
@@ -102,7 +103,7 @@ internal sealed class SheetData
             last = l = (resin, new Ran(gelH, potH, gelH > 0 ? peakC : peak2C, 0, slab?.Run(resin, gel).PeakC ?? 0));
         }
 
-        return sheet.DemouldHours is null ? l.Ran : l.Ran with { Demould = IsothermalClock.Hours(k, sheet.AtCelsius, resin.DemouldConversion) };
+        return sheet.DemouldHours is null ? l.Ran : l.Ran with { Demould = IsothermalClock.Hours(k, sheet.PrintedAtC, resin.DemouldConversion) };
     }
 
     private sealed record Entry(string Name, double Printed, double Zero, double Sd, double PerUnit, Func<Ran, double> Of);

@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 namespace Studio.Engine.Fit;
 
 /// <summary>What a sheet's numbers say about each other.</summary>
@@ -9,7 +10,7 @@ internal static class SheetDoubts
     public static Finding Nothing() => new(
         "sheet-says-nothing", Severity.Warn, "", "The sheet gives no time, depth or peak to fit to. Everything rests on what is usual for this class of resin, and the intervals are as wide as that.", "our rule");
 
-    public static IReadOnlyList<Finding> Of(PrintedSheet sheet, FitState prior, FitState fitted, IReadOnlyList<FitDatum> told)
+    public static IReadOnlyList<Finding> Of(DataSheet sheet, FitState prior, FitState fitted, IReadOnlyList<FitDatum> told)
     {
         var findings = new List<Finding>();
         Cup(sheet, findings);
@@ -27,7 +28,7 @@ internal static class SheetDoubts
     }
 
     // numbers may seem to agree only because a resin unlike any other was made up for them
-    private static IEnumerable<Finding> Strains(PrintedSheet sheet, FitState prior, FitState fitted)
+    private static IEnumerable<Finding> Strains(DataSheet sheet, FitState prior, FitState fitted)
     {
         foreach (var (number, path, what) in new[]
         {
@@ -48,7 +49,7 @@ internal static class SheetDoubts
         }
     }
 
-    private static void Cup(PrintedSheet sheet, List<Finding> findings)
+    private static void Cup(DataSheet sheet, List<Finding> findings)
     {
         if (sheet.CupMassG is null && (sheet.PotLifeMinutes ?? sheet.GelMinutes ?? sheet.PeakCelsius) is not null)
         {
@@ -59,7 +60,7 @@ internal static class SheetDoubts
         }
     }
 
-    private static void Order(PrintedSheet sheet, List<Finding> findings)
+    private static void Order(DataSheet sheet, List<Finding> findings)
     {
         Check("potLifeMinutes", sheet.PotLifeMinutes > sheet.GelMinutes, "The pot life is longer than the time to gel. A gelled cup cannot be worked: look at both numbers and their units.");
         Check("demouldHours", sheet.DemouldHours > sheet.FullCureHours, "The demould time is longer than the full cure. Look at both numbers and their units.");
@@ -75,17 +76,17 @@ internal static class SheetDoubts
     }
 
     // the peak is foretold from the other numbers; in °F the printed one must lie much nearer
-    private static Finding? Fahrenheit(PrintedSheet sheet, FitState prior)
+    private static Finding? Fahrenheit(DataSheet sheet, FitState prior)
     {
-        if (sheet.PeakCelsius is not { } printed || (printed - 32) / 1.8 <= sheet.AtCelsius + 5)
+        if (sheet.PeakCelsius is not { } printed || (printed - 32) / 1.8 <= sheet.PrintedAtC + 5)
         {
             return null;
         }
 
         var rest = new SheetData(sheet, prior, leavePeakOut: true);
         var resin = rest.Count == 0 ? prior.Best() : prior.Resin(SheetFit.Search(prior, rest).Mean);
-        var (meant, foretold) = ((printed - 32) / 1.8, rest.CupPeak(resin) - sheet.AtCelsius);
-        var (offC, offF) = (Math.Abs(Math.Log(foretold / (printed - sheet.AtCelsius))), Math.Abs(Math.Log(foretold / (meant - sheet.AtCelsius))));
+        var (meant, foretold) = ((printed - 32) / 1.8, rest.CupPeak(resin) - sheet.PrintedAtC);
+        var (offC, offF) = (Math.Abs(Math.Log(foretold / (printed - sheet.PrintedAtC))), Math.Abs(Math.Log(foretold / (meant - sheet.PrintedAtC))));
         return offC < 0.3 || offF > 0.75 * offC ? null : new(
             "peak-looks-like-fahrenheit", Severity.Warn, "peakCelsius",
             FormattableString.Invariant($"A peak of {printed:0} °C does not go with the other numbers, but {printed:0} °F, that is {meant:0} °C, would. Look at the sheet's unit."), Rule);

@@ -18,14 +18,14 @@ public static class SheetFit
     private const double UsualDensity = 1100;
 
     /// <summary>Fits, or says everything that is wrong with the sheet.</summary>
-    public static Outcome<ResinFit> Run(PrintedSheet sheet)
+    public static Outcome<ResinFit> Run(DataSheet sheet)
     {
         var errors = SheetRefusals.Of(sheet);
         return errors.Count > 0 ? Outcome<ResinFit>.Refused(errors) : Outcome<ResinFit>.Of(Fit(sheet));
     }
 
     /// <summary>What is taken before the sheet's times and temperatures are looked at.</summary>
-    internal static FitState Prior(PrintedSheet sheet)
+    internal static FitState Prior(DataSheet sheet)
     {
         var kind = ResinClass.Find(sheet.Class)!;
         var state = new FitState
@@ -33,7 +33,7 @@ public static class SheetFit
             Mean = [Math.Log(kind.RateAt23CPerS), Math.Log(Kappa), Math.Log(kind.HeatJPerKg), ActivationKJ, 0, Demould],
             Spread = [.. PriorSd.Select((sd, i) => (IReadOnlyList<double>)[.. PriorSd.Select((_, j) => i == j ? sd : 0)])],
             PriorSd = PriorSd,
-            AtCelsius = sheet.AtCelsius,
+            AtCelsius = sheet.PrintedAtC,
             GlassEndC = sheet.GlassEndC ?? kind.GlassEndC,
             DensityKgPerM3 = sheet.DensityKgPerM3 ?? UsualDensity,
             FullCureHours = sheet.FullCureHours,
@@ -50,7 +50,7 @@ public static class SheetFit
 
     internal static GaussFound Search(FitState prior, SheetData data) => GaussNewton.Fit(prior, x => data.Residuals(prior.Resin(x)));
 
-    private static ResinFit Fit(PrintedSheet sheet)
+    private static ResinFit Fit(DataSheet sheet)
     {
         var prior = Prior(sheet);
         var data = new SheetData(sheet, prior);
@@ -73,7 +73,7 @@ public static class SheetFit
     }
 
     // an isothermal film's time; a cup warms itself and is quicker, so it only starts the search
-    private static double? FirstRate(PrintedSheet sheet, Kinetics prior)
+    private static double? FirstRate(DataSheet sheet, Kinetics prior)
     {
         var (hours, conversion) = sheet switch
         {
@@ -82,6 +82,6 @@ public static class SheetFit
             { PotLifeMinutes: { } m } => (m / 60, 0.21),
             _ => (0, 0),
         };
-        return hours == 0 ? null : prior.RateAt23CPerS * IsothermalClock.Hours(prior, sheet.AtCelsius, conversion) / hours;
+        return hours == 0 ? null : prior.RateAt23CPerS * IsothermalClock.Hours(prior, sheet.PrintedAtC, conversion) / hours;
     }
 }

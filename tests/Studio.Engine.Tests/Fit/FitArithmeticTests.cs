@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 using Studio.Engine.Fit;
 
 namespace Studio.Engine.Tests.Fit;
@@ -18,7 +19,7 @@ public sealed class FitArithmeticTests
     [Fact]
     public void Members_are_the_same_every_time_and_spread_as_the_state_says()
     {
-        var state = SheetFit.Run(new PrintedSheet { Class = "casting" }).Value.State;
+        var state = SheetFit.Run(new DataSheet { Class = "casting" }).Value.State;
         var (once, again) = (state.Members(), state.Members());
         once.ShouldBe(again);
         var logs = once.Select(m => Math.Log(m.Kinetics.Kappa)).ToList();
@@ -30,7 +31,7 @@ public sealed class FitArithmeticTests
     [Fact]
     public void A_film_gels_when_the_closed_form_says()
     {
-        var state = SheetFit.Run(new PrintedSheet { Class = "deepPour" }).Value.State;
+        var state = SheetFit.Run(new DataSheet { Class = "deepPour" }).Value.State;
         var rate = state.Best().Kinetics.RateAt23CPerS;
         const double a = 0.577, k = 0.04;
         var g = ((Math.Log((k + a) / k) - Math.Log(1 - a)) / ((1 + k) * (1 + k))) + (((1 / (1 - a)) - 1) / (1 + k));

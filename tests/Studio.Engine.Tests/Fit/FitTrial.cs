@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 using Studio.Engine.Fit;
 using Studio.Engine.Heat;
 
@@ -21,7 +22,7 @@ public static class FitTrial
     public const string Layer = "layer's peak";
     public const string Warm = "the same at 28 °C";
 
-    public static (PrintedSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, LogRefit Refit, IReadOnlyList<Foretold> ByLog) Run(MadeResin made, int members)
+    public static (DataSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, LogRefit Refit, IReadOnlyList<Foretold> ByLog) Run(MadeResin made, int members)
     {
         var sheet = made.Sheet();
         var fit = SheetFit.Run(sheet).Value;

@@ -53,13 +53,13 @@ public sealed class MadeResin
     public FitResin Truth { get; }
 
     /// <summary>Rounded as sheets round.</summary>
-    public PrintedSheet Sheet()
+    public DataSheet Sheet()
     {
         var massG = Kind == "deepPour" ? 1000 : 100;
         var cup = Cup(massG);
         var gelMinutes = cup.FirstGelAfterHours!.Value * 60;
         var demouldHours = FilmHours(Truth.Kinetics, 23, Truth.DemouldConversion);
-        return new PrintedSheet
+        return new DataSheet
         {
             Class = Kind,
             CupMassG = massG,

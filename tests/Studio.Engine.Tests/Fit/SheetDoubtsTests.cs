@@ -1,3 +1,4 @@
+using Studio.Engine.Cure;
 using Studio.Engine.Fit;
 
 namespace Studio.Engine.Tests.Fit;
@@ -5,7 +6,7 @@ namespace Studio.Engine.Tests.Fit;
 /// <summary>Sheets that contradict themselves, leave out what matters, or mistake a unit; all invented.</summary>
 public sealed class SheetDoubtsTests
 {
-    private static readonly PrintedSheet Good = new() { Class = "casting", CupMassG = 100, GelMinutes = 240, PeakCelsius = 155, DemouldHours = 18, MaxPourMm = 12 };
+    private static readonly DataSheet Good = new() { Class = "casting", CupMassG = 100, GelMinutes = 240, PeakCelsius = 155, DemouldHours = 18, MaxPourMm = 12 };
 
     [Fact]
     public void A_cup_that_gels_at_once_and_a_piece_that_takes_a_week_contradict_each_other()
@@ -18,15 +19,15 @@ public sealed class SheetDoubtsTests
     [Fact]
     public void Contradicting_numbers_make_the_interval_wider_not_narrower()
     {
-        double Width(PrintedSheet sheet) => SheetFit.Run(sheet).Value.Known[0].Share;
+        double Width(DataSheet sheet) => SheetFit.Run(sheet).Value.Known[0].Share;
         Width(Good with { GelMinutes = 40, DemouldHours = 72 }).ShouldBeGreaterThan(1.5 * Width(Good));
     }
 
     [Fact]
     public void A_pot_life_without_a_mass_is_told_and_counts_for_less()
     {
-        var with = SheetFit.Run(new PrintedSheet { Class = "casting", PotLifeMinutes = 60, CupMassG = 100 }).Value;
-        var without = SheetFit.Run(new PrintedSheet { Class = "casting", PotLifeMinutes = 60 }).Value;
+        var with = SheetFit.Run(new DataSheet { Class = "casting", PotLifeMinutes = 60, CupMassG = 100 }).Value;
+        var without = SheetFit.Run(new DataSheet { Class = "casting", PotLifeMinutes = 60 }).Value;
         with.Findings.ShouldBeEmpty();
         without.Findings.Single().Path.ShouldBe("cupMassG");
         without.Known[0].Share.ShouldBeGreaterThan(1.1 * with.Known[0].Share);
@@ -58,7 +59,7 @@ public sealed class SheetDoubtsTests
     [Fact]
     public void A_sheet_that_says_nothing_leaves_the_class_alone()
     {
-        var fit = SheetFit.Run(new PrintedSheet { Class = "deepPour" }).Value;
+        var fit = SheetFit.Run(new DataSheet { Class = "deepPour" }).Value;
         fit.Identifiable.ShouldBeEmpty();
         fit.Misfit.ShouldBe(0);
         fit.Known.ShouldAllBe(k => k.RestsOn == "prior");
@@ -68,7 +69,7 @@ public sealed class SheetDoubtsTests
     [Fact]
     public void Everything_unusable_is_refused_at_once_with_its_field()
     {
-        var errors = SheetFit.Run(new PrintedSheet { Class = "syrup", AtCelsius = 73.4, GelMinutes = -5, CupMassG = 0, DemouldHours = double.NaN, MaxPourMm = 1e9 }).Errors;
+        var errors = SheetFit.Run(new DataSheet { Class = "syrup", AtCelsius = 73.4, GelMinutes = -5, CupMassG = 0, DemouldHours = double.NaN, MaxPourMm = 1e9 }).Errors;
         errors.Select(e => e.Path).ShouldBe(["class", "atCelsius", "gelMinutes", "cupMassG", "maxPourMm", "demouldHours"]);
         errors.Single(e => e.Path == "atCelsius").Message.ShouldContain("give 23");
     }

@@ -59,7 +59,7 @@ public sealed class SheetFitExamplesTests(ITestOutputHelper output)
         fit.Known.Single(k => k.Name == "demouldConversion").RestsOn.ShouldBe("prior");
     }
 
-    private static PrintedSheet Sheet(string kind, double massG, double gelMinutes, double peakC, double demouldHours, double maxMm) =>
+    private static DataSheet Sheet(string kind, double massG, double gelMinutes, double peakC, double demouldHours, double maxMm) =>
         new() { Class = kind, CupMassG = massG, GelMinutes = gelMinutes, PeakCelsius = peakC, DemouldHours = demouldHours, MaxPourMm = maxMm };
 
     // the cured resin is cut in two layers, so that a thin layer has thin cells under it
@@ -81,9 +81,9 @@ public sealed class SheetFitExamplesTests(ITestOutputHelper output)
         return HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(6, 6, 1), preview: true).Layers[2].PeakCelsius;
     }
 
-    public sealed record Example(PrintedSheet Sheet, ExampleKinetics Fitted, IReadOnlyList<ExampleLayer> Layers)
+    public sealed record Example(DataSheet Sheet, ExampleKinetics Fitted, IReadOnlyList<ExampleLayer> Layers)
     {
-        public override string ToString() => Sheet.Class;
+        public override string ToString() => Sheet.Class!;
     }
 
     public sealed record ExampleKinetics(double Rate, double Kappa, double Heat, double Activation);
