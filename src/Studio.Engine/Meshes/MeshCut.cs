@@ -11,7 +11,29 @@ public static class MeshCut
     /// <param name="normal">Points to the front of the plane; need not be of length 1.</param>
     /// <param name="offset">The plane holds the points whose product with the normal is this.</param>
     /// <returns>Each line's points without the first one repeated, clockwise seen from the front around what is inside.</returns>
-    public static IReadOnlyList<IReadOnlyList<Point3>> Loops(TriangleMesh mesh, Point3 normal, double offset)
+    public static IReadOnlyList<IReadOnlyList<Point3>> Loops(TriangleMesh mesh, Point3 normal, double offset) => Loops(mesh, Distances(mesh, normal, offset), inPlaneIsFront: true);
+
+    /// <summary>As above, by what the caller says of each vertex.</summary>
+    /// <param name="mesh">A closed mesh, consistently wound; lines that do not close are left out.</param>
+    /// <param name="away">How far each vertex lies in front of the plane, in any one measure.</param>
+    /// <param name="inPlaneIsFront">Which side a vertex in the plane itself is counted to; both are right where the plane only touches.</param>
+    public static IReadOnlyList<IReadOnlyList<Point3>> Loops(TriangleMesh mesh, double[] away, bool inPlaneIsFront)
+    {
+        var follows = Steps(mesh, away, inPlaneIsFront);
+        var loops = new List<IReadOnlyList<Point3>>();
+        while (follows.Count > 0)
+        {
+            if (Walk(follows) is { Count: > 2 } edges && Points(mesh, away, edges) is { Count: > 2 } points)
+            {
+                loops.Add(points);
+            }
+        }
+
+        return loops;
+    }
+
+    /// <summary>How far each vertex lies in front of a plane, in lengths of its normal.</summary>
+    public static double[] Distances(TriangleMesh mesh, Point3 normal, double offset)
     {
         var away = new double[mesh.VertexCount];
         for (var i = 0; i < away.Length; i++)
@@ -19,27 +41,17 @@ public static class MeshCut
             away[i] = mesh.Vertex(i).Dot(normal) - offset;
         }
 
-        var follows = Steps(mesh, away);
-        var loops = new List<IReadOnlyList<Point3>>();
-        while (follows.Count > 0)
-        {
-            if (Walk(follows) is { Count: > 2 } edges)
-            {
-                loops.Add(Points(mesh, away, edges));
-            }
-        }
-
-        return loops;
+        return away;
     }
 
     // from the edge on which the surface comes through the plane to the one on which it goes back; two where two sheets share an edge
-    private static Dictionary<long, Stack<long>> Steps(TriangleMesh mesh, double[] away)
+    private static Dictionary<long, Stack<long>> Steps(TriangleMesh mesh, double[] away, bool inPlaneIsFront)
     {
         var follows = new Dictionary<long, Stack<long>>();
         for (var i = 0; i < mesh.Corners.Length; i += 3)
         {
             var (a, b, c) = (mesh.Corners[i], mesh.Corners[i + 1], mesh.Corners[i + 2]);
-            var (front, second, third) = (away[a] >= 0, away[b] >= 0, away[c] >= 0);
+            var (front, second, third) = (Front(a), Front(b), Front(c));
             if (front == second && second == third)
             {
                 continue;
@@ -55,6 +67,8 @@ public static class MeshCut
         }
 
         return follows;
+
+        bool Front(int vertex) => inPlaneIsFront ? away[vertex] >= 0 : away[vertex] > 0;
     }
 
     private static long? Rising(int from, int to, bool fromFront, bool toFront) => !fromFront && toFront ? Edge(from, to) : null;
@@ -93,14 +107,23 @@ public static class MeshCut
         var points = new List<Point3>(edges.Count);
         foreach (var edge in edges)
         {
-            var (low, high) = ((int)(edge >> 32), (int)(edge & 0xFFFFFFFF));
-            var p = mesh.Vertex(low) + ((mesh.Vertex(high) - mesh.Vertex(low)) * (away[low] / (away[low] - away[high])));
+            var p = Crossing(mesh, away, (int)(edge >> 32), (int)(edge & int.MaxValue));
             if (points.Count == 0 || p != points[^1])
             {
                 points.Add(p);
             }
         }
 
+        if (points.Count > 1 && points[0] == points[^1])
+        {
+            points.RemoveAt(points.Count - 1);
+        }
+
         return points;
     }
+
+    // a vertex that lies in the plane is the point itself, to the last bit, from whichever edge it is met
+    private static Point3 Crossing(TriangleMesh mesh, double[] away, int low, int high) =>
+        away[low] == 0 ? mesh.Vertex(low) : away[high] == 0 ? mesh.Vertex(high)
+        : mesh.Vertex(low) + ((mesh.Vertex(high) - mesh.Vertex(low)) * (away[low] / (away[low] - away[high])));
 }

@@ -8,6 +8,7 @@ namespace Studio.Engine.Sheets;
 public static class Sheet
 {
     private const double FarMm = 1e5;
+    private const double Flush = 1e-10;
 
     /// <summary>Works a sheet out.</summary>
     /// <param name="mould">The mould as it stands for casting.</param>
@@ -55,8 +56,25 @@ public static class Sheet
 
     private static Geometry Section(TriangleMesh wall, SheetPlane plane)
     {
-        var cut = Areas.Of(MeshCut.Rings(wall, plane, inPlaneIsFront: true));
-        return cut.IsEmpty ? Areas.Of(MeshCut.Rings(wall, plane, inPlaneIsFront: false)) : cut;
+        var away = Distances(wall, plane);
+        var cut = Area(inPlaneIsFront: true);
+        return cut.IsEmpty ? Area(inPlaneIsFront: false) : cut;
+
+        Geometry Area(bool inPlaneIsFront) => Areas.Of(MeshCut.Loops(wall, away, inPlaneIsFront).Select(l => (IReadOnlyList<SheetPoint>)[.. l.Select(plane.On)]));
+    }
+
+    // nearer to the plane than this share of the mesh's size, a vertex lies in it
+    private static double[] Distances(TriangleMesh mesh, SheetPlane plane)
+    {
+        var (low, high) = mesh.Bounds();
+        var flush = Flush * ((high - low).Length + low.Length + plane.Origin.Length);
+        var away = MeshCut.Distances(mesh, plane.Normal, plane.Origin.Dot(plane.Normal));
+        for (var i = 0; i < away.Length; i++)
+        {
+            away[i] = Math.Abs(away[i]) <= flush ? 0 : away[i];
+        }
+
+        return away;
     }
 
     // square to the sheet, from its middle to the wall before it
