@@ -25,7 +25,7 @@ internal static class HeatModel
         var symmetry = sides == 0 || preview ? HeatSymmetry.Round
             : input.Mould.Shape == "cuboid" || (sides == 4 && input.Former is { } f && Math.Abs(f.OuterWidthMm - f.OuterDepthMm) > 1e-9) ? HeatSymmetry.Quarter
             : HeatSymmetry.Sector;
-        var planes = Planes(input, mould, fineness, out var filled);
+        var planes = Planes(input, mould, fineness);
         var box = input.Former is null ? null : new Box(input, symmetry, sides);
         var halves = (Func<double, (double X, double Y)>)(z => Half(input.Mould.Shape, mould, symmetry, sides, preview, z));
         var across = planes.Select(z => Lines(z, p => p.X, box?.HalfX, fineness, input, halves, box)).ToArray();
@@ -124,9 +124,9 @@ internal static class HeatModel
         return [.. planes];
     }
 
-    private static double[] Planes(HeatInput input, Mould mould, HeatFineness fineness, out double filled)
+    private static double[] Planes(HeatInput input, Mould mould, HeatFineness fineness)
     {
-        filled = input.Layers.Max(l => l.ToMm);
+        var filled = input.Layers.Max(l => l.ToMm);
         var planes = new List<double>();
         if (input.Wall.FloorMm > 0)
         {

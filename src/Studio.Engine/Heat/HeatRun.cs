@@ -84,14 +84,15 @@ public sealed class HeatRun
     {
         var results = new List<LayerHeat>();
         double stored = 0;
+        HeatStage? before = null;
         for (var l = 0; l < input.Layers.Count; l++)
         {
             var stage = new HeatStage(grid, input, l + 1);
-            var before = l == 0 ? null : new HeatStage(grid, input, l);
             Pour(l, stage, before);
             var (from, to) = (input.Layers[l].PouredAtHours, l + 1 < input.Layers.Count ? input.Layers[l + 1].PouredAtHours : input.UntilHours);
             results.Add(Stage(l, stage, from, Math.Max(from, to)));
             stored = Heat(stage) - begun;
+            before = stage;
         }
 
         return new HeatOutcome(results, released == 0 ? 0 : (stored + lost - released) / released, grid.NodeCount, steps);
@@ -136,7 +137,7 @@ public sealed class HeatRun
 
     private LayerHeat Stage(int l, HeatStage stage, double fromH, double toH)
     {
-        var state = new StageState(input, grid, stage, l, temperature, conversion);
+        var state = new StageState(input, stage, temperature, conversion);
         var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH, input.ProbeMm);
         watch.See(0, state);
         var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, share < 1 ? -6 : 2);

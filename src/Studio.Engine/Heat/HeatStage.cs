@@ -32,22 +32,16 @@ internal sealed class HeatStage
         Band = cells.Max(c => c.Corners.Max(a => active[a]) - c.Corners.Min(a => active[a]));
         (Capacity, Film, lower) = (new double[Nodes.Length], new double[Nodes.Length], new double[Nodes.Length * (Band + 1)]);
         var points = new SortedDictionary<(int Node, int Layer), double>();
-        var face = new HashSet<int>();
         foreach (var (i, j, k, corners) in cells)
         {
             Add(i, j, k, corners, points);
             Films(i, j, k, corners);
         }
 
-        foreach (var (i, j, k, corners) in cells.Where(c => LayerOf(c.I, c.J, c.K) < 0))
-        {
-            face.UnionWith(corners.Where(c => points.ContainsKey((active[c], 0)) || Enumerable.Range(1, poured - 1).Any(l => points.ContainsKey((active[c], l)))));
-        }
-
         PointNode = [.. points.Keys.Select(p => p.Node)];
         PointLayer = [.. points.Keys.Select(p => p.Layer)];
         PointVolume = [.. points.Values];
-        MouldFace = [.. face.Select(n => active[n])];
+        MouldFace = [.. cells.Where(c => LayerOf(c.I, c.J, c.K) < 0).SelectMany(c => c.Corners).Select(n => active[n]).Intersect(PointNode)];
     }
 
     /// <summary>Grid nodes in this stage, in order; everything else counts by place in this list.</summary>
@@ -70,8 +64,6 @@ internal sealed class HeatStage
 
     /// <summary>Nodes where resin touches the mould.</summary>
     public int[] MouldFace { get; }
-
-    public int NumberOf(int gridNode) => active[gridNode];
 
     /// <summary>The factor of C + s·K for a step share [s]; kept for each.</summary>
     public BandedCholesky Factor(int level, double seconds)
@@ -166,7 +158,7 @@ internal sealed class HeatStage
     {
         foreach (var side in Sides)
         {
-            if ((grid.IsRound && side is HeatSide.Near or HeatSide.Far && grid.IsRound) || grid.OnSymmetry(i, j, side) || FilmOf(i, j, k, side) is not { } film)
+            if ((grid.IsRound && side is HeatSide.Near or HeatSide.Far) || grid.OnSymmetry(i, j, side) || FilmOf(i, j, k, side) is not { } film)
             {
                 continue;
             }

@@ -16,7 +16,7 @@ internal sealed class StageState
     private readonly double[] rate;
     private readonly double[] heating;
 
-    public StageState(HeatInput input, HeatGrid grid, HeatStage stage, int fresh, double[] whole, double[][] wholeConversion)
+    public StageState(HeatInput input, HeatStage stage, double[] whole, double[][] wholeConversion)
     {
         (this.stage, this.whole, this.wholeConversion) = (stage, whole, wholeConversion);
         var points = stage.PointNode.Length;
