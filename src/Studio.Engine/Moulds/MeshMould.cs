@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Studio.Engine.Meshes;
 
 namespace Studio.Engine.Moulds;
@@ -5,6 +6,9 @@ namespace Studio.Engine.Moulds;
 /// <summary>A mould whose cavity is a closed mesh. Volumes are exact for the mesh; a round mould is as round as its facets.</summary>
 public sealed class MeshMould : Mould
 {
+    // a mould is made anew with every key that a person types; its section would be a pass over the whole mesh each time
+    private static readonly ConditionalWeakTable<Cavity, MeshMould> Known = [];
+
     private readonly Cavity cavity;
     private readonly Profile profile;
 
@@ -59,7 +63,7 @@ public sealed class MeshMould : Mould
     {
         if (spec.Cavity is { } cavity)
         {
-            return new MeshMould(cavity);
+            return Known.GetValue(cavity, c => new MeshMould(c));
         }
 
         errors.Add(path + ".file", spec.Mesh is { } source ? $"The mesh '{source.File}' is not there. Choose its file again." : "A mesh mould needs its file. Choose an STL or OBJ file.");
