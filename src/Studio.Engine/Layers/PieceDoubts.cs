@@ -55,8 +55,9 @@ public static class PieceDoubts
             yield break;
         }
 
-        foreach (var (path, name, massG, density) in Weighed(layer, i))
+        foreach (var (at, name, massG, density) in Solids.Weighed(layer))
         {
+            var path = $"layers[{i}].{at}";
             var sinksGf = massG * (1 - (resin / density));
             if (density >= resin && density < resin + DriftGPerMl)
             {
@@ -68,12 +69,6 @@ public static class PieceDoubts
             }
         }
     }
-
-    private static IEnumerable<(string Path, string Name, double MassG, double DensityGPerMl)> Weighed(LayerSpec layer, int i) =>
-        layer.Scatter.Select((s, j) => (Path: $"layers[{i}].scatter[{j}]", s.Name, s.MassG, s.DensityGPerMl))
-            .Concat(layer.Placed.Select((p, j) => (Path: $"layers[{i}].placed[{j}]", p.Name, p.MassG, p.DensityGPerMl)))
-            .Where(t => t.MassG > 0 && t.DensityGPerMl > 0)
-            .Select(t => (t.Path, t.Name, t.MassG!.Value, t.DensityGPerMl!.Value));
 
     private static double? Density(LayersInput input, int i) =>
         input.Resins.TryGetValue(input.Layers[i].Resin, out var spec) && Resins.Resin.Make(spec, "resin", new InputErrors()) is { } made ? made.DensityGPerMl : null;

@@ -25,10 +25,14 @@ internal static class Solids
     /// <summary>Everything loose or placed that was weighed [g].</summary>
     public static double WeighedG(LayerSpec layer) => layer.Scatter.Sum(s => s.MassG ?? 0) + layer.Placed.Sum(p => p.MassG ?? 0);
 
+    /// <summary>What was weighed and has a density: its place in the layer, such as <c>placed[0]</c>, name, mass and density.</summary>
+    public static IEnumerable<(string At, string Name, double MassG, double DensityGPerMl)> Weighed(LayerSpec layer) =>
+        layer.Scatter.Select((s, j) => (At: $"scatter[{j}]", s.Name, s.MassG, s.DensityGPerMl))
+            .Concat(layer.Placed.Select((p, j) => (At: $"placed[{j}]", p.Name, p.MassG, p.DensityGPerMl)))
+            .Where(t => t.MassG > 0 && t.DensityGPerMl > 0)
+            .Select(t => (t.At, t.Name, t.MassG!.Value, t.DensityGPerMl!.Value));
+
     /// <summary>What was weighed and is lighter than the resin: name and upward force in grams-force (Archimedes).</summary>
     public static IEnumerable<(string Name, double LiftGf)> Floating(LayerSpec layer, double resinGPerMl) =>
-        layer.Scatter.Select(s => (s.Name, s.MassG, s.DensityGPerMl))
-            .Concat(layer.Placed.Select(p => (p.Name, p.MassG, p.DensityGPerMl)))
-            .Where(t => t.MassG > 0 && t.DensityGPerMl < resinGPerMl)
-            .Select(t => (t.Name, ((resinGPerMl / t.DensityGPerMl!.Value) - 1) * t.MassG!.Value));
+        Weighed(layer).Where(t => t.DensityGPerMl < resinGPerMl).Select(t => (t.Name, ((resinGPerMl / t.DensityGPerMl) - 1) * t.MassG));
 }
