@@ -1,7 +1,9 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Data.Files;
 
 namespace Studio.Keepsakes;
 
@@ -128,6 +130,19 @@ public sealed class Photo
 
     /// <summary>Local time on the camera, where it wrote one.</summary>
     public string TakenAt { get; set; } = "";
+
+    /// <summary>The row of a photograph that the store has taken in; of nobody yet.</summary>
+    public static Photo Of(StoredPhoto photo, DateTime now, string by) => new()
+    {
+        Hash = photo.Hash,
+        FileName = photo.FileName,
+        WidthPx = photo.WidthPx,
+        HeightPx = photo.HeightPx,
+        Bytes = photo.Bytes,
+        AddedAt = now,
+        AddedBy = by,
+        TakenAt = photo.TakenAt?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
+    };
 
     private sealed class Table : IEntityTypeConfiguration<Photo>
     {

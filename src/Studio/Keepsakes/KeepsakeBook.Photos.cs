@@ -13,17 +13,7 @@ public sealed partial class KeepsakeBook
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
-        var row = new Photo
-        {
-            Hash = photo.Hash,
-            FileName = photo.FileName,
-            WidthPx = photo.WidthPx,
-            HeightPx = photo.HeightPx,
-            Bytes = photo.Bytes,
-            AddedAt = db.Now,
-            AddedBy = by,
-            TakenAt = photo.TakenAt?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
-        };
+        var row = Photo.Of(photo, db.Now, by);
         db.Add(row);
         await db.SaveChangesAsync();
         return Saved.Done(row.Id);

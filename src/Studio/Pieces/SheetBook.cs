@@ -49,18 +49,9 @@ public sealed class SheetBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         {
             await using var db = await factory.CreateDbContextAsync();
             db.By = by;
-            db.Add(new Photo
-            {
-                Hash = photo.Hash,
-                CommissionId = commissionId,
-                FileName = photo.FileName,
-                WidthPx = photo.WidthPx,
-                HeightPx = photo.HeightPx,
-                Bytes = photo.Bytes,
-                AddedAt = db.Now,
-                AddedBy = by,
-                TakenAt = photo.TakenAt?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
-            });
+            var row = Photo.Of(photo, db.Now, by);
+            row.CommissionId = commissionId;
+            db.Add(row);
             await db.SaveChangesAsync();
             return Saved.Done(commissionId);
         });
