@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
+using Studio.Climate;
 using Studio.Bench;
 using Studio.Data;
 using Studio.Engine.Cure;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Climate;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;

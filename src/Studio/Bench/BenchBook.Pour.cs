@@ -1,6 +1,7 @@
 using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Studio.Climate;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine;

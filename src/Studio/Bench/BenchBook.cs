@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Climate;
 using Studio.Data;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;

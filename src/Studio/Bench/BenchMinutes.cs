@@ -1,3 +1,4 @@
+
 namespace Studio.Bench;
 
 /// <summary>How long hands are expected to take [min]; common practice, no source. A plan of the day, not a promise.</summary>

@@ -1,3 +1,4 @@
+using Studio.Climate;
 using Studio.Engine;
 using Studio.Engine.Cure;
 using Studio.Engine.Layers;

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Climate;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;

@@ -1,3 +1,4 @@
+using Studio.Climate;
 using Studio.Engine;
 using Studio.Engine.Cure;
 
@@ -9,9 +10,6 @@ namespace Studio.Bench;
 /// </summary>
 public static class PieceClock
 {
-    /// <summary>After this long a reading no longer says how warm the room is [h]; our rule.</summary>
-    public const double StaleHours = 12;
-
     /// <summary>What the clock says at a moment.</summary>
     /// <param name="input">Pours, readings and the design.</param>
     /// <param name="now">The moment [UTC].</param>
@@ -50,7 +48,7 @@ public static class PieceClock
     private static IEnumerable<Finding> Stale(ClockInput input, List<LayerTimes> layers, ClockTime full, ClockWords words)
     {
         var last = input.Room.LastAt(words.Now);
-        if (last is not null && !full.Reached(words.Now) && layers.Count > 0 && words.Now - last.At > TimeSpan.FromHours(StaleHours))
+        if (last is not null && !full.Reached(words.Now) && layers.Count > 0 && words.Now - last.At > TimeSpan.FromHours(RoomBook.StaleHours))
         {
             yield return new("room-stale", Severity.Warn, "room",
                 $"The room was last read {words.When(last.At)}, {words.Ago(last.At)} ago. The times below hold only if it stayed at {words.Celsius(last.Celsius)} since: log it again.",

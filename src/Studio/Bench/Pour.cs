@@ -55,6 +55,12 @@ public sealed class Pour : IVersioned
     /// <summary>The data sheet's times as they stood at the pour: a later edit of the resin never moves an old clock.</summary>
     public CureSheet Sheet { get; set; } = new() { Times = [] };
 
+    /// <summary>How its resin's lot was taken to cure at the pour; null where nothing but the sheet was known. A later refit never moves an old clock.</summary>
+    public Kinetics? Kinetics { get; set; }
+
+    /// <summary>What was foretold of its heat when it was poured; null where it could not be. Kept as it was made.</summary>
+    public PourForetold? Foretold { get; set; }
+
     /// <summary>Taken back by a correction; kept, and no longer counted.</summary>
     public bool Withdrawn { get; set; }
 
@@ -70,6 +76,8 @@ public sealed class Pour : IVersioned
             builder.HasIndex(p => p.SubmitKey).IsUnique();
             builder.Property(p => p.Tally).AsJson();
             builder.Property(p => p.Sheet).AsJson();
+            builder.Property(p => p.Kinetics).AsJson();
+            builder.Property(p => p.Foretold).AsJson();
             builder.HasOne<Piece>().WithMany().HasForeignKey(p => p.PieceId).OnDelete(DeleteBehavior.Restrict);
             builder.HasOne<Resin>().WithMany().HasForeignKey(p => p.ResinId).OnDelete(DeleteBehavior.Restrict);
         }
@@ -111,27 +119,41 @@ public sealed class PourCorrection
     }
 }
 
-/// <summary>The room's temperature as somebody read it.</summary>
-public sealed class Reading
+/// <summary>A prediction of one layer's heat as it was made at its pour.</summary>
+public sealed record PourForetold
 {
-    public int Id { get; set; }
+    /// <summary>What was known of the resin then: a <see cref="KnownCure"/>.</summary>
+    public required int KnownCureId { get; init; }
 
-    public DateTime At { get; set; }
+    /// <summary>Which model gave it, in words.</summary>
+    public required string Model { get; init; }
 
-    /// <summary>Where in the studio.</summary>
-    public string Place { get; set; } = "";
+    /// <summary>Room that it was made for [°C].</summary>
+    public required double RoomC { get; init; }
 
-    public double Celsius { get; set; }
+    /// <summary>Most probable peak [°C].</summary>
+    public required double PeakC { get; init; }
 
-    public double? HumidityPercent { get; set; }
+    /// <summary>5 % [°C].</summary>
+    public required double PeakLowC { get; init; }
 
-    public string By { get; set; } = "";
+    /// <summary>95 % [°C].</summary>
+    public required double PeakHighC { get; init; }
 
-    /// <summary>Taken back as a slip; kept, and no longer counted.</summary>
-    public bool Withdrawn { get; set; }
+    /// <summary>[h after the pour].</summary>
+    public required double PeakAfterHours { get; init; }
 
-    private sealed class Table : IEntityTypeConfiguration<Reading>
-    {
-        public void Configure(EntityTypeBuilder<Reading> builder) => builder.HasIndex(r => r.At); // the clock reads from the first pour on
-    }
+    /// <summary>Highest temperature at the mould's face [°C].</summary>
+    public required double FaceC { get; init; }
+
+    /// <summary>When the whole layer had gelled [h after the pour]; null when not within the run.</summary>
+    public double? GelAfterHours { get; init; }
+
+    /// <summary>Hottest place over time.</summary>
+    public IReadOnlyList<ForetoldMoment> Curve { get; init; } = [];
 }
+
+/// <summary>A moment of a foretold curve.</summary>
+/// <param name="AfterHours">[h after the pour].</param>
+/// <param name="Celsius">Hottest place [°C].</param>
+public sealed record ForetoldMoment(double AfterHours, double Celsius);

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
+using Studio.Climate;
 using Studio.Data;
 using Studio.Settings;
 using Studio.SignIn;

@@ -36,6 +36,9 @@ public sealed class Mould : IVersioned, IHoldsMesh
     /// <summary>Spread of the checks that the factor was taken from [%]; null where nothing was.</summary>
     public double? VolumeSpreadPercent { get; set; }
 
+    /// <summary>Its wall, for the heat; null where nobody said, and then a usual silicone wall is assumed and said to be.</summary>
+    public MouldWall? Wall { get; set; }
+
     /// <summary>How many of them there are.</summary>
     public int Owned { get; set; } = 1;
 
@@ -78,6 +81,7 @@ public sealed class Mould : IVersioned, IHoldsMesh
             builder.Property(m => m.Readings).AsJson();
             builder.Property(m => m.Mesh).AsJson();
             builder.Property(m => m.Checks).AsJson();
+            builder.Property(m => m.Wall).AsJson();
             builder.Property(m => m.VolumeFactor).HasDefaultValue(1.0);
         }
     }
@@ -101,3 +105,10 @@ public sealed record MouldMesh(string Stored, string Name, string Unit, string U
 /// <param name="At">When, in UTC.</param>
 /// <param name="By">Who poured.</param>
 public sealed record WaterCheck(double HeightMm, double VolumeMl, DateTime At, string By);
+
+/// <summary>What a mould's wall is made of and how thick it is.</summary>
+/// <param name="Material">Open key: <c>silicone</c>, <c>polypropylene</c>, <c>polyethylene</c>, <c>acrylic</c>, <c>wood</c> …</param>
+/// <param name="ThicknessMm">Measured level [mm].</param>
+/// <param name="FloorMm">Under the lowest point [mm].</param>
+/// <param name="LimitC">Highest temperature it should see [°C]; null for the material's usual one.</param>
+public sealed record MouldWall(string Material, double ThicknessMm, double FloorMm, double? LimitC = null);

@@ -37,6 +37,12 @@ public sealed class Piece : IVersioned
     /// <summary>What is cut for the room for lights; null where nothing was said.</summary>
     public PieceParts? Parts { get; set; }
 
+    /// <summary>The room it is planned for; null: the room as it was last read.</summary>
+    public PieceRoomPlan? RoomPlan { get; set; }
+
+    /// <summary>The place it cures in; empty for the casting room.</summary>
+    public string StandsIn { get; set; } = "";
+
     public double WastePercent { get; set; }
 
     public double WastePerBatchG { get; set; }
@@ -72,6 +78,7 @@ public sealed class Piece : IVersioned
             builder.Property(p => p.Tasks).AsJson();
             builder.Property(p => p.Sheets).AsJson();
             builder.Property(p => p.Parts).AsJson();
+            builder.Property(p => p.RoomPlan).AsJson();
             builder.HasOne(p => p.Commission).WithMany().HasForeignKey(p => p.CommissionId).OnDelete(DeleteBehavior.Restrict);
             builder.HasOne(p => p.Mould).WithMany().HasForeignKey(p => p.MouldId).OnDelete(DeleteBehavior.Restrict);
             builder.HasMany(p => p.Layers).WithOne().HasForeignKey(l => l.PieceId).OnDelete(DeleteBehavior.Cascade);
@@ -100,6 +107,9 @@ public sealed class PieceLayer
     public double? ThicknessMm { get; set; }
 
     public double? ResinMl { get; set; }
+
+    /// <summary>Planned wait after the pour below [h]; null: as soon as the next-pour window opens.</summary>
+    public double? WaitHours { get; set; }
 
     /// <summary>How it is drawn: <c>#rrggbb</c>.</summary>
     public string Colour { get; set; } = "#cfd8d6";
@@ -157,3 +167,9 @@ public static class Making
 
     public static string Label(string key) => All.FirstOrDefault(s => s.Key == key).Label ?? key;
 }
+
+/// <summary>The room a piece is planned for.</summary>
+/// <param name="DayC">By day [°C].</param>
+/// <param name="NightC">By night, 22:00 to 06:00 [°C]; null: as by day.</param>
+/// <param name="PouredC">Of the mixed resin [°C]; null: as the room.</param>
+public sealed record PieceRoomPlan(double? DayC, double? NightC = null, double? PouredC = null);

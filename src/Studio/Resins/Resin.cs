@@ -42,6 +42,15 @@ public sealed class Resin : IVersioned
 
     public double? PotLifeAtC { get; set; }
 
+    /// <summary>Gel time of the same cup [min], where the sheet prints one beside the pot life.</summary>
+    public double? CupGelMinutes { get; set; }
+
+    /// <summary>Peak exotherm of the same cup [°C].</summary>
+    public double? CupPeakC { get; set; }
+
+    /// <summary>Highest temperature the sheet allows while it cures [°C].</summary>
+    public double? LimitC { get; set; }
+
     public double? MaxPourMm { get; set; }
 
     public double? MaxBatchG { get; set; }

@@ -67,6 +67,9 @@ public sealed class StudioSettings : IVersioned
     /// <summary>Address under which phones reach the studio, for QR labels; empty: the address the page was opened with.</summary>
     public string PublicUrl { get; set; } = "";
 
+    /// <summary>The maker's MQTT broker; null where there is none.</summary>
+    public BrokerSettings? Broker { get; set; }
+
     /// <summary>True in the demo studio, so that every page says so.</summary>
     public bool Demo { get; set; }
 
@@ -78,6 +81,15 @@ public sealed class StudioSettings : IVersioned
         {
             builder.Property(s => s.Id).ValueGeneratedNever();
             builder.Property(s => s.Places).AsJson();
+            builder.Property(s => s.Broker).AsJson();
         }
     }
 }
+
+/// <summary>Where the studio listens for sensors.</summary>
+/// <param name="Host">Name or address of the broker.</param>
+/// <param name="Port">1883 as a rule, 8883 with TLS.</param>
+/// <param name="Tls">True to speak TLS.</param>
+/// <param name="User">Empty where it asks for none.</param>
+/// <param name="SealedPassword">Protected by the studio's own keys; empty where there is none.</param>
+public sealed record BrokerSettings(string Host, int Port = 1883, bool Tls = false, string User = "", string SealedPassword = "");

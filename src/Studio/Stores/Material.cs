@@ -23,6 +23,9 @@ public sealed class Material : IVersioned
 
     public double? PackingFraction { get; set; }
 
+    /// <summary>Highest temperature it should see [°C]; null for the usual one of its kind.</summary>
+    public double? LimitC { get; set; }
+
     public double PackSize { get; set; } = 1;
 
     public decimal PackPrice { get; set; }

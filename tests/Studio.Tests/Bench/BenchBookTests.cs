@@ -1,3 +1,4 @@
+using Studio.Climate;
 using Studio.Bench;
 using Studio.Commissions;
 using Studio.Keepsakes;

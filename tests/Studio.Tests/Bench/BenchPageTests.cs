@@ -2,6 +2,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
+using Studio.Climate;
 using Studio.Bench;
 using Studio.Data;
 using Studio.Pieces;

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Climate;
 using Studio.Accounts;
 using Studio.Bench;
 using Studio.Commissions;

@@ -2,7 +2,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
-using Studio.Bench;
+using Studio.Climate;
 using Studio.Data;
 using Studio.Settings;
 using Studio.Shelf;

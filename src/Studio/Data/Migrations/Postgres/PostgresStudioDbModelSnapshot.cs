@@ -232,8 +232,14 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Foretold")
+                        .HasColumnType("text");
+
                     b.Property<double>("FromMm")
                         .HasColumnType("double precision");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("text");
 
                     b.Property<int>("LayerId")
                         .HasColumnType("integer");
@@ -346,7 +352,61 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("PourCorrection");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Reading", b =>
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("FirmAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("GelAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<double?>("HeightMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Readings")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("SensorId")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.HasIndex("SensorId");
+
+                    b.ToTable("CuringLog");
+                });
+
+            modelBuilder.Entity("Studio.Climate.Reading", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -364,12 +424,22 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<double>("Celsius")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("Doubt")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<double?>("HumidityPercent")
                         .HasColumnType("double precision");
 
                     b.Property<string>("Place")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<DateTime?>("ReceivedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int?>("SensorId")
+                        .HasColumnType("integer");
 
                     b.Property<bool>("Withdrawn")
                         .HasColumnType("boolean");
@@ -378,7 +448,80 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.HasIndex("At");
 
+                    b.HasIndex("SensorId", "At")
+                        .IsUnique();
+
                     b.ToTable("Reading");
+                });
+
+            modelBuilder.Entity("Studio.Climate.Sensor", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("CelsiusField")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("CorrectionK")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("EveryMinutes")
+                        .HasColumnType("double precision");
+
+                    b.Property<DateTime?>("HeardAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("HumidityField")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("LastRefusal")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("RemovedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("TokenHash")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Topic")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("Sensor");
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -889,6 +1032,9 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<double?>("VolumeSpreadPercent")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("Wall")
+                        .HasColumnType("text");
+
                     b.HasKey("Id");
 
                     b.ToTable("Mould");
@@ -942,11 +1088,18 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<string>("Parts")
                         .HasColumnType("text");
 
+                    b.Property<string>("RoomPlan")
+                        .HasColumnType("text");
+
                     b.Property<string>("Sheets")
                         .IsRequired()
                         .HasColumnType("text");
 
                     b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("StandsIn")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -1019,6 +1172,9 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("double precision");
 
                     b.Property<double?>("ToMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("WaitHours")
                         .HasColumnType("double precision");
 
                     b.HasKey("Id");
@@ -1139,6 +1295,71 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("QuoteLine");
                 });
 
+            modelBuilder.Entity("Studio.Resins.KnownCure", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("CuringLogId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Data")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("DecidedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Findings")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Lot")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("Misfit")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sheet")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Standing")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ResinId", "Lot");
+
+                    b.ToTable("KnownCure");
+                });
+
             modelBuilder.Entity("Studio.Resins.Resin", b =>
                 {
                     b.Property<int>("Id")
@@ -1150,6 +1371,12 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<string>("Class")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<double?>("CupGelMinutes")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("CupPeakC")
+                        .HasColumnType("double precision");
 
                     b.Property<double?>("DensityAGPerMl")
                         .HasColumnType("double precision");
@@ -1164,6 +1391,9 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("double precision");
 
                     b.Property<double?>("HeatDeflectionC")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("LimitC")
                         .HasColumnType("double precision");
 
                     b.Property<double?>("MaxBatchG")
@@ -1245,6 +1475,9 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.Property<long>("BenchHoursPerMonth")
                         .HasColumnType("bigint");
+
+                    b.Property<string>("Broker")
+                        .HasColumnType("text");
 
                     b.Property<string>("Currency")
                         .IsRequired()
@@ -1359,6 +1592,9 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<double?>("LimitC")
+                        .HasColumnType("double precision");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("text");
@@ -1388,6 +1624,54 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasIndex("Name");
 
                     b.ToTable("Material");
+                });
+
+            modelBuilder.Entity("Studio.Stores.Pot", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double?>("InnerDiameterMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<double?>("InnerHeightMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("RatedBar")
+                        .HasColumnType("double precision");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateOnly?>("TestDueOn")
+                        .HasColumnType("date");
+
+                    b.Property<DateOnly?>("TestedOn")
+                        .HasColumnType("date");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("WorkingBar")
+                        .HasColumnType("double precision");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("Pot");
                 });
 
             modelBuilder.Entity("Studio.Tips.Tip", b =>
@@ -1512,6 +1796,28 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Bench.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Studio.Climate.Reading", b =>
+                {
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1622,6 +1928,15 @@ namespace Studio.Data.Migrations.Postgres
                         .WithMany("Lines")
                         .HasForeignKey("QuoteId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Studio.Resins.KnownCure", b =>
+                {
+                    b.HasOne("Studio.Resins.Resin", null)
+                        .WithMany()
+                        .HasForeignKey("ResinId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

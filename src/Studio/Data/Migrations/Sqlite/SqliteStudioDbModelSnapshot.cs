@@ -219,8 +219,14 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Foretold")
+                        .HasColumnType("TEXT");
+
                     b.Property<double>("FromMm")
                         .HasColumnType("REAL");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("TEXT");
 
                     b.Property<int>("LayerId")
                         .HasColumnType("INTEGER");
@@ -331,7 +337,59 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("PourCorrection");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Reading", b =>
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("FirmAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("GelAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("HeightMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Readings")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("SensorId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.HasIndex("SensorId");
+
+                    b.ToTable("CuringLog");
+                });
+
+            modelBuilder.Entity("Studio.Climate.Reading", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -347,12 +405,22 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<double>("Celsius")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("Doubt")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<double?>("HumidityPercent")
                         .HasColumnType("REAL");
 
                     b.Property<string>("Place")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ReceivedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("SensorId")
+                        .HasColumnType("INTEGER");
 
                     b.Property<bool>("Withdrawn")
                         .HasColumnType("INTEGER");
@@ -361,7 +429,78 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.HasIndex("At");
 
+                    b.HasIndex("SensorId", "At")
+                        .IsUnique();
+
                     b.ToTable("Reading");
+                });
+
+            modelBuilder.Entity("Studio.Climate.Sensor", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("CelsiusField")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("CorrectionK")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("EveryMinutes")
+                        .HasColumnType("REAL");
+
+                    b.Property<DateTime?>("HeardAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HumidityField")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LastRefusal")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RemovedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TokenHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Topic")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("TokenHash")
+                        .IsUnique();
+
+                    b.ToTable("Sensor");
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -856,6 +995,9 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<double?>("VolumeSpreadPercent")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("Wall")
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
                     b.ToTable("Mould");
@@ -907,11 +1049,18 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<string>("Parts")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("RoomPlan")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Sheets")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Stage")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StandsIn")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -982,6 +1131,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasColumnType("REAL");
 
                     b.Property<double?>("ToMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("WaitHours")
                         .HasColumnType("REAL");
 
                     b.HasKey("Id");
@@ -1098,6 +1250,69 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("QuoteLine");
                 });
 
+            modelBuilder.Entity("Studio.Resins.KnownCure", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("CuringLogId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Data")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("DecidedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Findings")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Lot")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("Misfit")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sheet")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Standing")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ResinId", "Lot");
+
+                    b.ToTable("KnownCure");
+                });
+
             modelBuilder.Entity("Studio.Resins.Resin", b =>
                 {
                     b.Property<int>("Id")
@@ -1107,6 +1322,12 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<string>("Class")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("CupGelMinutes")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("CupPeakC")
+                        .HasColumnType("REAL");
 
                     b.Property<double?>("DensityAGPerMl")
                         .HasColumnType("REAL");
@@ -1121,6 +1342,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasColumnType("REAL");
 
                     b.Property<double?>("HeatDeflectionC")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LimitC")
                         .HasColumnType("REAL");
 
                     b.Property<double?>("MaxBatchG")
@@ -1202,6 +1426,9 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.Property<long>("BenchHoursPerMonth")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Broker")
+                        .HasColumnType("TEXT");
 
                     b.Property<string>("Currency")
                         .IsRequired()
@@ -1314,6 +1541,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<double?>("LimitC")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -1343,6 +1573,52 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasIndex("Name");
 
                     b.ToTable("Material");
+                });
+
+            modelBuilder.Entity("Studio.Stores.Pot", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("InnerDiameterMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("InnerHeightMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("RatedBar")
+                        .HasColumnType("REAL");
+
+                    b.Property<bool>("Retired")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly?>("TestDueOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly?>("TestedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("WorkingBar")
+                        .HasColumnType("REAL");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Name");
+
+                    b.ToTable("Pot");
                 });
 
             modelBuilder.Entity("Studio.Tips.Tip", b =>
@@ -1465,6 +1741,28 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Bench.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Studio.Climate.Reading", b =>
+                {
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1575,6 +1873,15 @@ namespace Studio.Data.Migrations.Sqlite
                         .WithMany("Lines")
                         .HasForeignKey("QuoteId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Studio.Resins.KnownCure", b =>
+                {
+                    b.HasOne("Studio.Resins.Resin", null)
+                        .WithMany()
+                        .HasForeignKey("ResinId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -1,7 +1,7 @@
-using Studio.Bench;
+using Studio.Climate;
 using Studio.Data;
 
-namespace Studio.Tests.Bench;
+namespace Studio.Tests.Climate;
 
 public sealed class RoomBookTests : IDisposable
 {

@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Shell;
 
-namespace Studio.Bench;
+namespace Studio.Climate;
 
 /// <summary>The room's temperature as it is to be logged.</summary>
 /// <param name="Celsius">What the thermometer says [°C].</param>
@@ -22,6 +22,9 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
 {
     /// <summary>Where pieces stand when nobody says otherwise.</summary>
     public const string CastingRoom = "Casting room";
+
+    /// <summary>After this long a reading no longer says how warm the room is [h]; our rule.</summary>
+    public const double StaleHours = 12;
 
     private const double LowestC = -30;
     private const double HighestC = 60;

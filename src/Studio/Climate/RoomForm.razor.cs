@@ -5,7 +5,7 @@ using Studio.Settings;
 using Studio.Shell;
 using Studio.SignIn;
 
-namespace Studio.Bench;
+namespace Studio.Climate;
 
 /// <summary>The room's temperature and a way to log it.</summary>
 public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News news, Who who, TimeProvider clock, ISnackbar snackbar) : IDisposable
@@ -31,7 +31,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
 
     private TimeProvider Clock => clock;
 
-    private bool Stale => room is not null && clock.GetUtcNow().UtcDateTime - room.At > TimeSpan.FromHours(PieceClock.StaleHours);
+    private bool Stale => room is not null && clock.GetUtcNow().UtcDateTime - room.At > TimeSpan.FromHours(RoomBook.StaleHours);
 
     public void Dispose() => ear?.Dispose();
 

@@ -1,0 +1,338 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+
+#nullable disable
+
+namespace Studio.Data.Migrations.Postgres
+{
+    /// <inheritdoc />
+    public partial class CureAndHeat : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<string>(
+                name: "Broker",
+                table: "StudioSettings",
+                type: "text",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "CupGelMinutes",
+                table: "Resin",
+                type: "double precision",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "CupPeakC",
+                table: "Resin",
+                type: "double precision",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "LimitC",
+                table: "Resin",
+                type: "double precision",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Doubt",
+                table: "Reading",
+                type: "text",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "ReceivedAt",
+                table: "Reading",
+                type: "timestamp with time zone",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "SensorId",
+                table: "Reading",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Foretold",
+                table: "Pour",
+                type: "text",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Kinetics",
+                table: "Pour",
+                type: "text",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "WaitHours",
+                table: "PieceLayer",
+                type: "double precision",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "RoomPlan",
+                table: "Piece",
+                type: "text",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "StandsIn",
+                table: "Piece",
+                type: "text",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
+                name: "Wall",
+                table: "Mould",
+                type: "text",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "LimitC",
+                table: "Material",
+                type: "double precision",
+                nullable: true);
+
+            migrationBuilder.CreateTable(
+                name: "KnownCure",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    ResinId = table.Column<int>(type: "integer", nullable: false),
+                    Lot = table.Column<string>(type: "text", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    CuringLogId = table.Column<int>(type: "integer", nullable: true),
+                    Sheet = table.Column<string>(type: "text", nullable: true),
+                    State = table.Column<string>(type: "text", nullable: false),
+                    Misfit = table.Column<double>(type: "double precision", nullable: false),
+                    Data = table.Column<string>(type: "text", nullable: false),
+                    Findings = table.Column<string>(type: "text", nullable: false),
+                    Standing = table.Column<string>(type: "text", nullable: false),
+                    DecidedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    DecidedBy = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_KnownCure", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_KnownCure_Resin_ResinId",
+                        column: x => x.ResinId,
+                        principalTable: "Resin",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Pot",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    RatedBar = table.Column<double>(type: "double precision", nullable: true),
+                    WorkingBar = table.Column<double>(type: "double precision", nullable: true),
+                    TestedOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    TestDueOn = table.Column<DateOnly>(type: "date", nullable: true),
+                    InnerDiameterMm = table.Column<double>(type: "double precision", nullable: true),
+                    InnerHeightMm = table.Column<double>(type: "double precision", nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    Retired = table.Column<bool>(type: "boolean", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Pot", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Sensor",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    Name = table.Column<string>(type: "text", nullable: false),
+                    Place = table.Column<string>(type: "text", nullable: false),
+                    Way = table.Column<string>(type: "text", nullable: false),
+                    TokenHash = table.Column<string>(type: "text", nullable: true),
+                    Topic = table.Column<string>(type: "text", nullable: false),
+                    CelsiusField = table.Column<string>(type: "text", nullable: false),
+                    HumidityField = table.Column<string>(type: "text", nullable: false),
+                    Unit = table.Column<string>(type: "text", nullable: false),
+                    CorrectionK = table.Column<double>(type: "double precision", nullable: false),
+                    EveryMinutes = table.Column<double>(type: "double precision", nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    RemovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    HeardAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    LastRefusal = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Sensor", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "CuringLog",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    PourId = table.Column<int>(type: "integer", nullable: false),
+                    Place = table.Column<int>(type: "integer", nullable: false),
+                    HeightMm = table.Column<double>(type: "double precision", nullable: true),
+                    Readings = table.Column<string>(type: "text", nullable: false),
+                    SensorId = table.Column<int>(type: "integer", nullable: true),
+                    GelAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    FirmAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Notes = table.Column<string>(type: "text", nullable: false),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    By = table.Column<string>(type: "text", nullable: false),
+                    Version = table.Column<int>(type: "integer", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CuringLog", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_CuringLog_Pour_PourId",
+                        column: x => x.PourId,
+                        principalTable: "Pour",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_CuringLog_Sensor_SensorId",
+                        column: x => x.SensorId,
+                        principalTable: "Sensor",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reading_SensorId_At",
+                table: "Reading",
+                columns: new[] { "SensorId", "At" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuringLog_PourId",
+                table: "CuringLog",
+                column: "PourId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_CuringLog_SensorId",
+                table: "CuringLog",
+                column: "SensorId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_KnownCure_ResinId_Lot",
+                table: "KnownCure",
+                columns: new[] { "ResinId", "Lot" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Pot_Name",
+                table: "Pot",
+                column: "Name");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Sensor_TokenHash",
+                table: "Sensor",
+                column: "TokenHash",
+                unique: true);
+
+            migrationBuilder.AddForeignKey(
+                name: "FK_Reading_Sensor_SensorId",
+                table: "Reading",
+                column: "SensorId",
+                principalTable: "Sensor",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropForeignKey(
+                name: "FK_Reading_Sensor_SensorId",
+                table: "Reading");
+
+            migrationBuilder.DropTable(
+                name: "CuringLog");
+
+            migrationBuilder.DropTable(
+                name: "KnownCure");
+
+            migrationBuilder.DropTable(
+                name: "Pot");
+
+            migrationBuilder.DropTable(
+                name: "Sensor");
+
+            migrationBuilder.DropIndex(
+                name: "IX_Reading_SensorId_At",
+                table: "Reading");
+
+            migrationBuilder.DropColumn(
+                name: "Broker",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "CupGelMinutes",
+                table: "Resin");
+
+            migrationBuilder.DropColumn(
+                name: "CupPeakC",
+                table: "Resin");
+
+            migrationBuilder.DropColumn(
+                name: "LimitC",
+                table: "Resin");
+
+            migrationBuilder.DropColumn(
+                name: "Doubt",
+                table: "Reading");
+
+            migrationBuilder.DropColumn(
+                name: "ReceivedAt",
+                table: "Reading");
+
+            migrationBuilder.DropColumn(
+                name: "SensorId",
+                table: "Reading");
+
+            migrationBuilder.DropColumn(
+                name: "Foretold",
+                table: "Pour");
+
+            migrationBuilder.DropColumn(
+                name: "Kinetics",
+                table: "Pour");
+
+            migrationBuilder.DropColumn(
+                name: "WaitHours",
+                table: "PieceLayer");
+
+            migrationBuilder.DropColumn(
+                name: "RoomPlan",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "StandsIn",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "Wall",
+                table: "Mould");
+
+            migrationBuilder.DropColumn(
+                name: "LimitC",
+                table: "Material");
+        }
+    }
+}
