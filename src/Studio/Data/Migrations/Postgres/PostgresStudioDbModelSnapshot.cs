@@ -1088,6 +1088,9 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<string>("Parts")
                         .HasColumnType("text");
 
+                    b.Property<int?>("PotId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("RoomPlan")
                         .HasColumnType("text");
 
@@ -1122,6 +1125,8 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasIndex("CommissionId");
 
                     b.HasIndex("MouldId");
+
+                    b.HasIndex("PotId");
 
                     b.HasIndex("Stage");
 
@@ -1884,6 +1889,11 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Studio.Stores.Pot", null)
+                        .WithMany()
+                        .HasForeignKey("PotId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

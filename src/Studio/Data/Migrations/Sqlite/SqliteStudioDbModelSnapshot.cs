@@ -1049,6 +1049,9 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<string>("Parts")
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("PotId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("RoomPlan")
                         .HasColumnType("TEXT");
 
@@ -1083,6 +1086,8 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasIndex("CommissionId");
 
                     b.HasIndex("MouldId");
+
+                    b.HasIndex("PotId");
 
                     b.HasIndex("Stage");
 
@@ -1829,6 +1834,11 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Studio.Stores.Pot", null)
+                        .WithMany()
+                        .HasForeignKey("PotId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

@@ -1,10 +1,9 @@
 ﻿using System;
 using Microsoft.EntityFrameworkCore.Migrations;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Studio.Data.Migrations.Postgres
+namespace Studio.Data.Migrations.Sqlite
 {
     /// <inheritdoc />
     public partial class CureAndHeat : Migration
@@ -15,109 +14,115 @@ namespace Studio.Data.Migrations.Postgres
             migrationBuilder.AddColumn<string>(
                 name: "Broker",
                 table: "StudioSettings",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<double>(
                 name: "CupGelMinutes",
                 table: "Resin",
-                type: "double precision",
+                type: "REAL",
                 nullable: true);
 
             migrationBuilder.AddColumn<double>(
                 name: "CupPeakC",
                 table: "Resin",
-                type: "double precision",
+                type: "REAL",
                 nullable: true);
 
             migrationBuilder.AddColumn<double>(
                 name: "LimitC",
                 table: "Resin",
-                type: "double precision",
+                type: "REAL",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "Doubt",
                 table: "Reading",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<DateTime>(
                 name: "ReceivedAt",
                 table: "Reading",
-                type: "timestamp with time zone",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<int>(
                 name: "SensorId",
                 table: "Reading",
-                type: "integer",
+                type: "INTEGER",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "Foretold",
                 table: "Pour",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "Kinetics",
                 table: "Pour",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<double>(
                 name: "WaitHours",
                 table: "PieceLayer",
-                type: "double precision",
+                type: "REAL",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "PotId",
+                table: "Piece",
+                type: "INTEGER",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "RoomPlan",
                 table: "Piece",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "StandsIn",
                 table: "Piece",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<string>(
                 name: "Wall",
                 table: "Mould",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<double>(
                 name: "LimitC",
                 table: "Material",
-                type: "double precision",
+                type: "REAL",
                 nullable: true);
 
             migrationBuilder.CreateTable(
                 name: "KnownCure",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    ResinId = table.Column<int>(type: "integer", nullable: false),
-                    Lot = table.Column<string>(type: "text", nullable: false),
-                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    By = table.Column<string>(type: "text", nullable: false),
-                    CuringLogId = table.Column<int>(type: "integer", nullable: true),
-                    Sheet = table.Column<string>(type: "text", nullable: true),
-                    State = table.Column<string>(type: "text", nullable: false),
-                    Misfit = table.Column<double>(type: "double precision", nullable: false),
-                    Data = table.Column<string>(type: "text", nullable: false),
-                    Findings = table.Column<string>(type: "text", nullable: false),
-                    Standing = table.Column<string>(type: "text", nullable: false),
-                    DecidedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    DecidedBy = table.Column<string>(type: "text", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    ResinId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Lot = table.Column<string>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    CuringLogId = table.Column<int>(type: "INTEGER", nullable: true),
+                    Sheet = table.Column<string>(type: "TEXT", nullable: true),
+                    State = table.Column<string>(type: "TEXT", nullable: false),
+                    Misfit = table.Column<double>(type: "REAL", nullable: false),
+                    Data = table.Column<string>(type: "TEXT", nullable: false),
+                    Findings = table.Column<string>(type: "TEXT", nullable: false),
+                    Standing = table.Column<string>(type: "TEXT", nullable: false),
+                    DecidedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    DecidedBy = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -134,18 +139,18 @@ namespace Studio.Data.Migrations.Postgres
                 name: "Pot",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    Name = table.Column<string>(type: "text", nullable: false),
-                    RatedBar = table.Column<double>(type: "double precision", nullable: true),
-                    WorkingBar = table.Column<double>(type: "double precision", nullable: true),
-                    TestedOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    TestDueOn = table.Column<DateOnly>(type: "date", nullable: true),
-                    InnerDiameterMm = table.Column<double>(type: "double precision", nullable: true),
-                    InnerHeightMm = table.Column<double>(type: "double precision", nullable: true),
-                    Notes = table.Column<string>(type: "text", nullable: false),
-                    Retired = table.Column<bool>(type: "boolean", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    RatedBar = table.Column<double>(type: "REAL", nullable: true),
+                    WorkingBar = table.Column<double>(type: "REAL", nullable: true),
+                    TestedOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    TestDueOn = table.Column<DateOnly>(type: "TEXT", nullable: true),
+                    InnerDiameterMm = table.Column<double>(type: "REAL", nullable: true),
+                    InnerHeightMm = table.Column<double>(type: "REAL", nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    Retired = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -156,23 +161,23 @@ namespace Studio.Data.Migrations.Postgres
                 name: "Sensor",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    Name = table.Column<string>(type: "text", nullable: false),
-                    Place = table.Column<string>(type: "text", nullable: false),
-                    Way = table.Column<string>(type: "text", nullable: false),
-                    TokenHash = table.Column<string>(type: "text", nullable: true),
-                    Topic = table.Column<string>(type: "text", nullable: false),
-                    CelsiusField = table.Column<string>(type: "text", nullable: false),
-                    HumidityField = table.Column<string>(type: "text", nullable: false),
-                    Unit = table.Column<string>(type: "text", nullable: false),
-                    CorrectionK = table.Column<double>(type: "double precision", nullable: false),
-                    EveryMinutes = table.Column<double>(type: "double precision", nullable: false),
-                    MadeAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    RemovedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    HeardAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    LastRefusal = table.Column<string>(type: "text", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Name = table.Column<string>(type: "TEXT", nullable: false),
+                    Place = table.Column<string>(type: "TEXT", nullable: false),
+                    Way = table.Column<string>(type: "TEXT", nullable: false),
+                    TokenHash = table.Column<string>(type: "TEXT", nullable: true),
+                    Topic = table.Column<string>(type: "TEXT", nullable: false),
+                    CelsiusField = table.Column<string>(type: "TEXT", nullable: false),
+                    HumidityField = table.Column<string>(type: "TEXT", nullable: false),
+                    Unit = table.Column<string>(type: "TEXT", nullable: false),
+                    CorrectionK = table.Column<double>(type: "REAL", nullable: false),
+                    EveryMinutes = table.Column<double>(type: "REAL", nullable: false),
+                    MadeAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RemovedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    HeardAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    LastRefusal = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -183,19 +188,19 @@ namespace Studio.Data.Migrations.Postgres
                 name: "CuringLog",
                 columns: table => new
                 {
-                    Id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    PourId = table.Column<int>(type: "integer", nullable: false),
-                    Place = table.Column<int>(type: "integer", nullable: false),
-                    HeightMm = table.Column<double>(type: "double precision", nullable: true),
-                    Readings = table.Column<string>(type: "text", nullable: false),
-                    SensorId = table.Column<int>(type: "integer", nullable: true),
-                    GelAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    FirmAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
-                    Notes = table.Column<string>(type: "text", nullable: false),
-                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
-                    By = table.Column<string>(type: "text", nullable: false),
-                    Version = table.Column<int>(type: "integer", nullable: false)
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    PourId = table.Column<int>(type: "INTEGER", nullable: false),
+                    Place = table.Column<int>(type: "INTEGER", nullable: false),
+                    HeightMm = table.Column<double>(type: "REAL", nullable: true),
+                    Readings = table.Column<string>(type: "TEXT", nullable: false),
+                    SensorId = table.Column<int>(type: "INTEGER", nullable: true),
+                    GelAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    FirmAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    Notes = table.Column<string>(type: "TEXT", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    Version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -219,6 +224,11 @@ namespace Studio.Data.Migrations.Postgres
                 table: "Reading",
                 columns: new[] { "SensorId", "At" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Piece_PotId",
+                table: "Piece",
+                column: "PotId");
 
             migrationBuilder.CreateIndex(
                 name: "IX_CuringLog_PourId",
@@ -247,6 +257,14 @@ namespace Studio.Data.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.AddForeignKey(
+                name: "FK_Piece_Pot_PotId",
+                table: "Piece",
+                column: "PotId",
+                principalTable: "Pot",
+                principalColumn: "Id",
+                onDelete: ReferentialAction.Restrict);
+
+            migrationBuilder.AddForeignKey(
                 name: "FK_Reading_Sensor_SensorId",
                 table: "Reading",
                 column: "SensorId",
@@ -258,6 +276,10 @@ namespace Studio.Data.Migrations.Postgres
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropForeignKey(
+                name: "FK_Piece_Pot_PotId",
+                table: "Piece");
+
             migrationBuilder.DropForeignKey(
                 name: "FK_Reading_Sensor_SensorId",
                 table: "Reading");
@@ -277,6 +299,10 @@ namespace Studio.Data.Migrations.Postgres
             migrationBuilder.DropIndex(
                 name: "IX_Reading_SensorId_At",
                 table: "Reading");
+
+            migrationBuilder.DropIndex(
+                name: "IX_Piece_PotId",
+                table: "Piece");
 
             migrationBuilder.DropColumn(
                 name: "Broker",
@@ -317,6 +343,10 @@ namespace Studio.Data.Migrations.Postgres
             migrationBuilder.DropColumn(
                 name: "WaitHours",
                 table: "PieceLayer");
+
+            migrationBuilder.DropColumn(
+                name: "PotId",
+                table: "Piece");
 
             migrationBuilder.DropColumn(
                 name: "RoomPlan",

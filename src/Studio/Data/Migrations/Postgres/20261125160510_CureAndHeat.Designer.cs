@@ -12,7 +12,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresStudioDb))]
-    [Migration("20261125155722_CureAndHeat")]
+    [Migration("20261125160510_CureAndHeat")]
     partial class CureAndHeat
     {
         /// <inheritdoc />
@@ -1091,6 +1091,9 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<string>("Parts")
                         .HasColumnType("text");
 
+                    b.Property<int?>("PotId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("RoomPlan")
                         .HasColumnType("text");
 
@@ -1125,6 +1128,8 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasIndex("CommissionId");
 
                     b.HasIndex("MouldId");
+
+                    b.HasIndex("PotId");
 
                     b.HasIndex("Stage");
 
@@ -1887,6 +1892,11 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Studio.Stores.Pot", null)
+                        .WithMany()
+                        .HasForeignKey("PotId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

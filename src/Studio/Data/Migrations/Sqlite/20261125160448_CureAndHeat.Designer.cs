@@ -11,7 +11,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteStudioDb))]
-    [Migration("20261125155657_CureAndHeat")]
+    [Migration("20261125160448_CureAndHeat")]
     partial class CureAndHeat
     {
         /// <inheritdoc />
@@ -1052,6 +1052,9 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<string>("Parts")
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("PotId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("RoomPlan")
                         .HasColumnType("TEXT");
 
@@ -1086,6 +1089,8 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasIndex("CommissionId");
 
                     b.HasIndex("MouldId");
+
+                    b.HasIndex("PotId");
 
                     b.HasIndex("Stage");
 
@@ -1832,6 +1837,11 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Studio.Stores.Pot", null)
+                        .WithMany()
+                        .HasForeignKey("PotId")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 
