@@ -76,5 +76,5 @@ internal sealed class DemoStudio(IServiceScopeFactory scopes, FirstStart first, 
     private static IEnumerable<Reading> Room(DateTime now) =>
         from hours in Enumerable.Range(0, 400).Select(i => i < 60 ? (i * 4) + 0.5 : 240 + ((i - 60) * 5))
         let night = Math.Cos((hours % 24) / 24 * 2 * Math.PI)
-        select new Reading { At = now.AddHours(-hours), Place = "Workshop", Celsius = Math.Round(21 + (0.4 * night), 1), HumidityPercent = 48, By = Owner };
+        select new Reading { At = now.AddHours(-hours), Place = RoomBook.CastingRoom, Celsius = Math.Round(21 + (0.4 * night), 1), HumidityPercent = 48, By = Owner };
 }
