@@ -27,6 +27,9 @@ public sealed record HeatInput
 
     /// <summary>Height of a thermometer on the middle line [mm]; null where there is none.</summary>
     public double? ProbeMm { get; init; }
+
+    /// <summary>When a picture of the section is wanted [h] on the room's scale, in any order.</summary>
+    public IReadOnlyList<double> PictureHours { get; init; } = [];
 }
 
 /// <summary>The mould's wall: of one thickness measured level, with a floor under it and perhaps a roof over it.</summary>

@@ -36,7 +36,14 @@ public sealed record LayerHeat
 /// <param name="EnergyMiss">(stored + lost − released) / released.</param>
 /// <param name="Nodes">Size of the grid.</param>
 /// <param name="Steps">Time steps taken.</param>
-public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyMiss, int Nodes, int Steps);
+public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyMiss, int Nodes, int Steps)
+{
+    /// <summary>The half section through the piece; null where the input asks for no picture.</summary>
+    public HeatSection? Section { get; init; }
+
+    /// <summary>Temperatures of the section at the hours the input asks for, in their order; hours outside the run are left out.</summary>
+    public IReadOnlyList<HeatPicture> Pictures { get; init; } = [];
+}
 
 /// <summary>
 /// Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour: half a step of reaction at each node (midpoint rule), a whole step of conduction (SDIRK2, L-stable,
@@ -59,14 +66,17 @@ public sealed class HeatRun
     private readonly double[] temperature;
     private readonly double[][] conversion;
     private readonly double share;
+    private readonly HeatAlbum? album;
+    private readonly CancellationToken stop;
     private double released;
     private double lost;
     private double begun;
     private int steps;
 
-    private HeatRun(HeatInput input, HeatGrid grid, double share)
+    private HeatRun(HeatInput input, HeatGrid grid, double share, CancellationToken stop)
     {
-        (this.input, this.grid, this.share) = (input, grid, share);
+        (this.input, this.grid, this.share, this.stop) = (input, grid, share, stop);
+        album = input.PictureHours.Count > 0 ? new HeatAlbum(input, grid) : null;
         room = new RoomCurve(input.Room);
         mostS = input.Room.Select(r => r.Celsius).Distinct().Count() > 1 ? 900 : 3600;
         temperature = new double[grid.NodeCount];
@@ -76,9 +86,11 @@ public sealed class HeatRun
 
     /// <summary>Runs a mould that was made from the input's description.</summary>
     /// <param name="preview">A body of revolution in place of a mould with sides.</param>
+    /// <param name="stop">Looked at before each step, so that a run whose answer nobody waits for any more ends.</param>
     /// <exception cref="InvalidOperationException">The grid or the time step cannot be solved.</exception>
-    public static HeatOutcome Run(HeatInput input, Mould mould, HeatFineness? fineness = null, bool preview = false) =>
-        new HeatRun(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time).Run();
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static HeatOutcome Run(HeatInput input, Mould mould, HeatFineness? fineness = null, bool preview = false, CancellationToken stop = default) =>
+        new HeatRun(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time, stop).Run();
 
     private HeatOutcome Run()
     {
@@ -95,7 +107,11 @@ public sealed class HeatRun
             before = stage;
         }
 
-        return new HeatOutcome(results, released == 0 ? 0 : (stored + lost - released) / released, grid.NodeCount, steps);
+        return new HeatOutcome(results, released == 0 ? 0 : (stored + lost - released) / released, grid.NodeCount, steps)
+        {
+            Section = album?.Section(before!),
+            Pictures = album?.Pictures ?? [],
+        };
     }
 
     // what is poured brings its own heat; a node that both share mixes by capacity
@@ -140,9 +156,11 @@ public sealed class HeatRun
         var state = new StageState(input, stage, temperature, conversion);
         var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH, input.ProbeMm);
         watch.See(0, state);
+        album?.Turn(stage, fromH);
         var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, share < 1 ? -6 : 2);
         while (atS < endS - 1e-6)
         {
+            stop.ThrowIfCancellationRequested();
             while (level > 0 && BaseS * Math.Pow(2, level) > mostS)
             {
                 level--;
@@ -172,7 +190,13 @@ public sealed class HeatRun
 
             (released, lost, atS) = (released + released1 + released2, lost + lostNow, atS + dt);
             watch.See(atS / 3600, state);
+            album?.See(fromH + (atS / 3600), state);
             level += measure > 1 && level > -8 ? -1 : measure < 0.45 && level < TopLevel && BaseS * Math.Pow(2, level + 1) <= mostS ? 1 : 0;
+        }
+
+        if (l == input.Layers.Count - 1)
+        {
+            album?.Close(state);
         }
 
         state.WriteBack();

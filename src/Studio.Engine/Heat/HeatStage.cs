@@ -65,6 +65,9 @@ internal sealed class HeatStage
     /// <summary>Nodes where resin touches the mould.</summary>
     public int[] MouldFace { get; }
 
+    /// <summary>A grid node's place in <see cref="Nodes"/>; −1 where it is not there yet.</summary>
+    public int Place(int node) => active[node];
+
     /// <summary>The factor of C + s·K for a step share [s]; kept for each.</summary>
     public BandedCholesky Factor(int level, double seconds)
     {
@@ -88,7 +91,7 @@ internal sealed class HeatStage
     }
 
     /// <summary>The layer a cell belongs to; −1 for the mould, −2 for what is not there yet.</summary>
-    private int LayerOf(int i, int j, int k)
+    public int LayerOf(int i, int j, int k)
     {
         switch (grid.Region(i, j, k))
         {

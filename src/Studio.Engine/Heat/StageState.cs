@@ -33,6 +33,9 @@ internal sealed class StageState
 
     public double[] Conversion { get; }
 
+    /// <summary>Temperatures at the start of the step.</summary>
+    public ReadOnlySpan<double> Kept => keptT;
+
     public double[] First { get; }
 
     public double[] Work { get; }

@@ -41,7 +41,7 @@ public sealed class HeatExactTests
         var spec = new MouldSpec("cone", new Dictionary<string, double> { ["bottomDiameterMm"] = 400, ["topDiameterMm"] = 400, ["heightMm"] = 200 });
         var layers = new[] { 100.0, 200 }.Select((to, i) => new HeatLayer(Inert, 1000, 2000, 0.2, to - 100, to, i * 1e-6, i == 0 ? 60 : 20)).ToList();
         var input = Input(spec, layers, new BoundarySpec(0, 0, 0, 0), 60, 20, 0.5, 1e-6);
-        var outcome = HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(2, 40, 1));
+        var outcome = HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(2, 40, 1), stop: TestContext.Current.CancellationToken);
         outcome.Layers[1].Curve[^1].HottestC.ShouldBe(40, 0.05); // the warmest of the upper layer is the common face
     }
 
@@ -54,7 +54,7 @@ public sealed class HeatExactTests
             var spec = new MouldSpec("pyramid", new Dictionary<string, double> { ["baseMm"] = 150, ["heightMm"] = 150, ["tipMm"] = 10 });
             var layers = tops.Select((to, i) => new HeatLayer(i == tops.Length - 1 ? fast : Inert, 1100, 1900, 0.19, i == 0 ? 0 : tops[i - 1], to, i * 1e-3, 23)).ToList();
             var input = new HeatInput { Mould = spec, Wall = new WallSpec { ThicknessMm = 10, FloorMm = 10 }, Boundary = new BoundarySpec(), Room = [new RoomReading(0, 23)], Layers = layers, UntilHours = 3 };
-            return HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(8, 10, 3)).Layers[^1].PeakCelsius;
+            return HeatRun.Run(input, MouldShapes.Make(spec).Value, new HeatFineness(8, 10, 3), stop: TestContext.Current.CancellationToken).Layers[^1].PeakCelsius;
         }
 
         var split = Peak(132, 140, 146, 149.75);
@@ -76,7 +76,7 @@ public sealed class HeatExactTests
             : new Dictionary<string, double> { ["widthMm"] = 40, ["depthMm"] = 40, ["heightMm"] = 40 };
         var spec = new MouldSpec(shape, sizes);
         var input = Input(spec, [new HeatLayer(kinetics, 1000, 2000, 0.2, 0, 40, 0, poured)], boundary, poured, roomC, hours, wallCapacity);
-        return HeatRun.Run(input, MouldShapes.Make(spec).Value, fineness);
+        return HeatRun.Run(input, MouldShapes.Make(spec).Value, fineness, stop: TestContext.Current.CancellationToken);
     }
 
     private static HeatInput Input(MouldSpec spec, IReadOnlyList<HeatLayer> layers, BoundarySpec boundary, double startC, double roomC, double hours, double wallCapacity) => new()

@@ -18,7 +18,7 @@ public sealed class HeatPublicTests
         var said = All().Single(c => c.GetProperty("id").GetString() == id);
         var (input, mould) = Read(said);
         var round = input.Mould.Shape is "cone" or "sphere";
-        var made = HeatRun.Run(input, mould, round ? new HeatFineness(16, 20, 5) : new HeatFineness(8, 10, 3));
+        var made = HeatRun.Run(input, mould, round ? new HeatFineness(16, 20, 5) : new HeatFineness(8, 10, 3), stop: TestContext.Current.CancellationToken);
         made.EnergyMiss.ShouldBe(0, 1e-9);
         foreach (var (got, want) in made.Layers.Zip(said.GetProperty("reference").GetProperty("layers").EnumerateArray()))
         {
@@ -39,7 +39,7 @@ public sealed class HeatPublicTests
     {
         var said = All().Single(c => c.GetProperty("id").GetString() == id);
         var (input, mould) = Read(said);
-        foreach (var (got, want) in HeatRun.Run(input, mould, null, preview: true).Layers.Zip(said.GetProperty("reference").GetProperty("layers").EnumerateArray()))
+        foreach (var (got, want) in HeatRun.Run(input, mould, null, preview: true, stop: TestContext.Current.CancellationToken).Layers.Zip(said.GetProperty("reference").GetProperty("layers").EnumerateArray()))
         {
             got.PeakCelsius.ShouldBe(want.GetProperty("peak_temperature_C").GetDouble(), 0.5);
         }
