@@ -21,7 +21,7 @@ public sealed class Reading
     /// <summary>Who read it, or the sensor's name.</summary>
     public string By { get; set; } = "";
 
-    /// <summary>Which sensor sent it; null when a person read it.</summary>
+    /// <summary>Which sensor sent it; null when a person read it. No foreign key: SQLite would rebuild the table for it outside a transaction, and sensors are never deleted.</summary>
     public int? SensorId { get; set; }
 
     /// <summary>When it came in [UTC], where a sensor said another time of measuring; null otherwise.</summary>
@@ -39,7 +39,6 @@ public sealed class Reading
         {
             builder.HasIndex(r => r.At); // the clock reads from the first pour on
             builder.HasIndex(r => new { r.SensorId, r.At }).IsUnique(); // a message that comes twice is one reading
-            builder.HasOne<Sensor>().WithMany().HasForeignKey(r => r.SensorId).OnDelete(DeleteBehavior.Restrict);
         }
     }
 }

@@ -5,7 +5,6 @@ using Studio.Data;
 using Studio.Engine.Layers;
 using Studio.Moulds;
 using Studio.Resins;
-using Studio.Stores;
 
 namespace Studio.Pieces;
 
@@ -44,7 +43,7 @@ public sealed class Piece : IVersioned
     /// <summary>The place it cures in; empty for the casting room.</summary>
     public string StandsIn { get; set; } = "";
 
-    /// <summary>The pressure pot it is to cure in; null: none.</summary>
+    /// <summary>The pressure pot it is to cure in; null: none. No foreign key: SQLite would rebuild the table for it outside a transaction, and pots are never deleted.</summary>
     public int? PotId { get; set; }
 
     public double WastePercent { get; set; }
@@ -84,7 +83,6 @@ public sealed class Piece : IVersioned
             builder.Property(p => p.Parts).AsJson();
             builder.Property(p => p.RoomPlan).AsJson();
             builder.HasOne(p => p.Commission).WithMany().HasForeignKey(p => p.CommissionId).OnDelete(DeleteBehavior.Restrict);
-            builder.HasOne<Pot>().WithMany().HasForeignKey(p => p.PotId).OnDelete(DeleteBehavior.Restrict);
             builder.HasOne(p => p.Mould).WithMany().HasForeignKey(p => p.MouldId).OnDelete(DeleteBehavior.Restrict);
             builder.HasMany(p => p.Layers).WithOne().HasForeignKey(l => l.PieceId).OnDelete(DeleteBehavior.Cascade);
         }

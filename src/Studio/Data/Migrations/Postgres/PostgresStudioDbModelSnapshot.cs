@@ -1126,8 +1126,6 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.HasIndex("MouldId");
 
-                    b.HasIndex("PotId");
-
                     b.HasIndex("Stage");
 
                     b.ToTable("Piece");
@@ -1815,14 +1813,6 @@ namespace Studio.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Studio.Climate.Reading", b =>
-                {
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
-                });
-
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1889,11 +1879,6 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Studio.Stores.Pot", null)
-                        .WithMany()
-                        .HasForeignKey("PotId")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

@@ -1087,8 +1087,6 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.HasIndex("MouldId");
 
-                    b.HasIndex("PotId");
-
                     b.HasIndex("Stage");
 
                     b.ToTable("Piece");
@@ -1760,14 +1758,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Studio.Climate.Reading", b =>
-                {
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
-                });
-
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1834,11 +1824,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Studio.Stores.Pot", null)
-                        .WithMany()
-                        .HasForeignKey("PotId")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

@@ -12,7 +12,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresStudioDb))]
-    [Migration("20261125160510_CureAndHeat")]
+    [Migration("20261125163107_CureAndHeat")]
     partial class CureAndHeat
     {
         /// <inheritdoc />
@@ -1129,8 +1129,6 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.HasIndex("MouldId");
 
-                    b.HasIndex("PotId");
-
                     b.HasIndex("Stage");
 
                     b.ToTable("Piece");
@@ -1818,14 +1816,6 @@ namespace Studio.Data.Migrations.Postgres
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Studio.Climate.Reading", b =>
-                {
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
-                });
-
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1892,11 +1882,6 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Studio.Stores.Pot", null)
-                        .WithMany()
-                        .HasForeignKey("PotId")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 

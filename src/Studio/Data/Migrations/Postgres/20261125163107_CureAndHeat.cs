@@ -227,11 +227,6 @@ namespace Studio.Data.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.CreateIndex(
-                name: "IX_Piece_PotId",
-                table: "Piece",
-                column: "PotId");
-
-            migrationBuilder.CreateIndex(
                 name: "IX_CuringLog_PourId",
                 table: "CuringLog",
                 column: "PourId");
@@ -256,35 +251,11 @@ namespace Studio.Data.Migrations.Postgres
                 table: "Sensor",
                 column: "TokenHash",
                 unique: true);
-
-            migrationBuilder.AddForeignKey(
-                name: "FK_Piece_Pot_PotId",
-                table: "Piece",
-                column: "PotId",
-                principalTable: "Pot",
-                principalColumn: "Id",
-                onDelete: ReferentialAction.Restrict);
-
-            migrationBuilder.AddForeignKey(
-                name: "FK_Reading_Sensor_SensorId",
-                table: "Reading",
-                column: "SensorId",
-                principalTable: "Sensor",
-                principalColumn: "Id",
-                onDelete: ReferentialAction.Restrict);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropForeignKey(
-                name: "FK_Piece_Pot_PotId",
-                table: "Piece");
-
-            migrationBuilder.DropForeignKey(
-                name: "FK_Reading_Sensor_SensorId",
-                table: "Reading");
-
             migrationBuilder.DropTable(
                 name: "CuringLog");
 
@@ -300,10 +271,6 @@ namespace Studio.Data.Migrations.Postgres
             migrationBuilder.DropIndex(
                 name: "IX_Reading_SensorId_At",
                 table: "Reading");
-
-            migrationBuilder.DropIndex(
-                name: "IX_Piece_PotId",
-                table: "Piece");
 
             migrationBuilder.DropColumn(
                 name: "Broker",

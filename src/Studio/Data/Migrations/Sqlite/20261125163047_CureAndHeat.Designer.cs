@@ -11,7 +11,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteStudioDb))]
-    [Migration("20261125160448_CureAndHeat")]
+    [Migration("20261125163047_CureAndHeat")]
     partial class CureAndHeat
     {
         /// <inheritdoc />
@@ -1090,8 +1090,6 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.HasIndex("MouldId");
 
-                    b.HasIndex("PotId");
-
                     b.HasIndex("Stage");
 
                     b.ToTable("Piece");
@@ -1763,14 +1761,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Studio.Climate.Reading", b =>
-                {
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
-                });
-
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.HasOne("Studio.Customers.Customer", "Customer")
@@ -1837,11 +1827,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("MouldId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Studio.Stores.Pot", null)
-                        .WithMany()
-                        .HasForeignKey("PotId")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.Navigation("Commission");
 
