@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Studio.Data;
+using Studio.Engine;
 using Studio.Engine.Cure;
 using Studio.Engine.Resins;
 
@@ -83,6 +84,39 @@ public sealed class Resin : IVersioned
         Mix = new MixSpec { PartsA = PartsA, PartsB = PartsB, By = MixBy, DensityAGPerMl = DensityAGPerMl, DensityBGPerMl = DensityBGPerMl },
     };
 
+    /// <summary>
+    /// The sheet's numbers as a fit takes them; null where nothing on it says how fast it is. Times count where their temperature is that of
+    /// the pot life, within 2 K; the glass transition of the finished resin is taken 5 K above the heat deflection temperature (common practice, no source).
+    /// </summary>
+    public DataSheet? DataSheet
+    {
+        get
+        {
+            var row = Times.Where(t => t.DemouldHours is not null || t.FullCureHours is not null)
+                .MinBy(t => Math.Abs(t.AtCelsius - (PotLifeAtC ?? DataSheet.UsualCelsius)));
+            var at = PotLifeAtC ?? row?.AtCelsius;
+            if (row is not null && at is { } c && Math.Abs(row.AtCelsius - c) > 2)
+            {
+                row = null;
+            }
+
+            return PotLifeMinutes is null && CupGelMinutes is null && row?.DemouldHours is null ? null : new DataSheet
+            {
+                Class = Class,
+                PotLifeMinutes = CupGelMinutes is null ? PotLifeMinutes : null, // the gel of the same cup says the same, and better
+                GelMinutes = CupGelMinutes,
+                CupMassG = PotLifeMassG,
+                AtCelsius = at,
+                PeakCelsius = CupPeakC,
+                MaxPourMm = MaxPourMm,
+                DemouldHours = row?.DemouldHours,
+                FullCureHours = row?.FullCureHours,
+                GlassEndC = HeatDeflectionC is >= 20 and <= 195 ? HeatDeflectionC + 5 : null,
+                DensityKgPerM3 = Engine.Resins.Resin.Make(Spec, "resin", new InputErrors())?.DensityGPerMl * 1000,
+            };
+        }
+    }
+
     public CureSheet Sheet => new() { Times = Times, FactorPer10C = FactorPer10C, MinC = MinC, MaxC = MaxC };
 
     private sealed class Table : IEntityTypeConfiguration<Resin>
@@ -91,6 +125,7 @@ public sealed class Resin : IVersioned
         {
             builder.Ignore(r => r.Spec);
             builder.Ignore(r => r.Sheet);
+            builder.Ignore(r => r.DataSheet);
             builder.Property(r => r.Times).AsJson();
             builder.Property(r => r.Packs).AsJson();
         }

@@ -37,6 +37,12 @@ public sealed class ResinForm : Shell.IEdited
 
     public double? PotLifeAtC { get; set; }
 
+    public double? CupGelMinutes { get; set; }
+
+    public double? CupPeakC { get; set; }
+
+    public double? LimitC { get; set; }
+
     public double? MaxPourMm { get; set; }
 
     public double? MaxBatchG { get; set; }
@@ -76,6 +82,9 @@ public sealed class ResinForm : Shell.IEdited
         PotLifeMinutes = r.PotLifeMinutes,
         PotLifeMassG = r.PotLifeMassG,
         PotLifeAtC = r.PotLifeAtC,
+        CupGelMinutes = r.CupGelMinutes,
+        CupPeakC = r.CupPeakC,
+        LimitC = r.LimitC,
         MaxPourMm = r.MaxPourMm,
         MaxBatchG = r.MaxBatchG,
         HeatDeflectionC = r.HeatDeflectionC,
@@ -107,6 +116,9 @@ public sealed class ResinForm : Shell.IEdited
         PotLifeMinutes = PotLifeMinutes,
         PotLifeMassG = PotLifeMassG,
         PotLifeAtC = PotLifeAtC,
+        CupGelMinutes = CupGelMinutes,
+        CupPeakC = CupPeakC,
+        LimitC = LimitC,
         MaxPourMm = MaxPourMm,
         MaxBatchG = MaxBatchG,
         HeatDeflectionC = HeatDeflectionC,

@@ -40,6 +40,9 @@ public sealed class ResinValidator : AbstractValidator<ResinForm>
         RuleFor(r => r.PotLifeMinutes).Within(0, 1e5, "min");
         RuleFor(r => r.PotLifeMassG).Within(0, 1e6, "g");
         RuleFor(r => r.PotLifeAtC).Temperature();
+        RuleFor(r => r.CupGelMinutes).Within(0, 2e4, "min");
+        RuleFor(r => r.CupPeakC).Must(v => v is null or (> 0 and <= 600)).WithMessage("Must be between 0 and 600 °C. For Fahrenheit type the unit, such as 300 °F.");
+        RuleFor(r => r.LimitC).Must(v => v is null or (>= 30 and <= 200)).WithMessage("Must be between 30 and 200 °C. For Fahrenheit type the unit, such as 150 °F.");
         RuleFor(r => r.MaxPourMm).Within(0, 2000, "mm");
         RuleFor(r => r.MaxBatchG).Within(0, 1e6, "g");
         RuleFor(r => r.HeatDeflectionC).Temperature();
