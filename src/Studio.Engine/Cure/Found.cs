@@ -10,6 +10,9 @@ internal sealed record Found(double? AtHours, (double C, double Hours) Coldest, 
     /// <summary>True where the model, not the sheet, decided.</summary>
     internal bool Modelled { get; private init; }
 
+    /// <summary>What the sheet alone says where the model decided [h]; null where it says nothing.</summary>
+    internal double? SheetAtHours { get; private init; }
+
     /// <summary>True where nothing was asked of this way: the sheet is silent, or there are no kinetics.</summary>
     internal bool Silent { get; private init; }
 
@@ -23,15 +26,15 @@ internal sealed record Found(double? AtHours, (double C, double Hours) Coldest, 
     /// <summary>For a time before which one must wait: the later of both; a model that never gets there outweighs printed hours.</summary>
     internal Found OrLater(Found? model) =>
         model is null ? this
-        : Silent ? model
+        : Silent ? model with { Modelled = true }
         : AtHours is null || model.AtHours is null ? this with { AtHours = null, Printed = false, Reason = Reason ?? model.Reason }
-        : model.AtHours > AtHours + CureRounding.SlackHours ? this with { AtHours = model.AtHours, Printed = false, Modelled = true }
+        : model.AtHours > AtHours + CureRounding.SlackHours ? this with { AtHours = model.AtHours, Printed = false, Modelled = true, SheetAtHours = AtHours }
         : this;
 
     /// <summary>For a time after which it is too late: the earlier of both.</summary>
     internal Found OrEarlier(Found? model) =>
         model is null ? this
-        : Silent ? model
-        : model.AtHours < AtHours ? this with { AtHours = model.AtHours, Printed = false, Modelled = true }
+        : Silent ? model with { Modelled = true }
+        : model.AtHours < AtHours ? this with { AtHours = model.AtHours, Printed = false, Modelled = true, SheetAtHours = AtHours }
         : this;
 }

@@ -93,7 +93,7 @@ internal sealed partial class LayerClock
     private Milestone Tell(Found found) =>
         found.AtHours is not { } at ? Milestone.Unknown(found.Reason!)
         : at > untilHours ? Milestone.Unknown(FormattableString.Invariant($"Not reached by the end of the time asked for, {untilHours:0.##} h; in this room it comes at {Math.Ceiling(at * 100) / 100:0.##} h."))
-        : new(at, room!.RestsOn(at)) { FromPrintedHours = found.Printed };
+        : new(at, room!.RestsOn(at)) { FromPrintedHours = found.Printed, FromKinetics = found.Modelled, SheetAtHours = found.SheetAtHours };
 
     private void Add(string code, Severity severity, string field, string message, string source) =>
         findings.Add(new(code, severity, $"layers[{index}]{field}", message, source));

@@ -40,6 +40,12 @@ public sealed record Milestone(double? AtHours, RestsOn? RestsOn, string? Reason
     /// <summary>True when the printed hours decide, because the room was warm enough to be done sooner by the formula.</summary>
     public bool FromPrintedHours { get; init; }
 
+    /// <summary>True where the resin's kinetics decide, being stricter than the sheet.</summary>
+    public bool FromKinetics { get; init; }
+
+    /// <summary>What the sheet alone would say where the kinetics decide [h]; null where it says nothing.</summary>
+    public double? SheetAtHours { get; init; }
+
     /// <summary>A milestone without a time.</summary>
     public static Milestone Unknown(string reason) => new(null, null, reason);
 

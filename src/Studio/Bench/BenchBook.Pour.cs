@@ -7,6 +7,7 @@ using Studio.Data;
 using Studio.Engine;
 using Studio.Keepsakes;
 using Studio.Pieces;
+using Studio.Resins;
 using Studio.Shell;
 
 namespace Studio.Bench;
@@ -91,6 +92,7 @@ public sealed partial class BenchBook
         var piece = await db.Set<Piece>().SingleAsync(p => p.Id == form.PieceId);
         var resin = await db.Set<Resins.Resin>().AsNoTracking().SingleAsync(r => r.Id == layer!.Resin.Id);
         var pour = Make(form, layer!, resin, startedAt, by);
+        pour.Kinetics = (await KnownCures.AcceptedAsync(db, resin.Id, pour.ResinLot))?.State.Best().Kinetics;
         db.Add(pour);
         LogRoom(db, sheet!, form, startedAt, by);
         piece.Stage = Making.Casting;

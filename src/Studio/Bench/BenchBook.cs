@@ -37,7 +37,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         }
 
         var pours = await PoursAsync(db, pieceId);
-        var room = await ClockBook.RoomAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
+        var room = await ClockBook.RoomAsync(db, piece.StandsIn, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
         var input = Clock(piece, pours, room);
         var zone = await settings.ZoneAsync();
         var units = (await settings.ReadAsync()).Units;
@@ -62,7 +62,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = PieceClock.Of(input, Now, zone),
-            Room = await RoomAsync(db),
+            Room = await RoomBook.NowAsync(db, piece.StandsIn),
             Zone = zone,
             Units = units,
             Now = Now,
@@ -77,7 +77,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     {
         Stage = piece.Stage,
         Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name))],
-        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet))],
+        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
         Room = room,
         DemouldedAt = piece.DemouldedAt,
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
@@ -110,9 +110,6 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var ids = piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
         return ids.Count == 0 ? [] : await db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToDictionaryAsync(k => k.Id);
     }
-
-    private static Task<RoomNow?> RoomAsync(StudioDb db) => db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn).OrderByDescending(r => r.At).ThenByDescending(r => r.Id)
-        .Select(r => new RoomNow(r.Id, r.At, r.Celsius, r.HumidityPercent, r.Place, r.By)).FirstOrDefaultAsync();
 
     private static async Task<List<BenchPour>> TraceAsync(StudioDb db, List<Pour> pours)
     {

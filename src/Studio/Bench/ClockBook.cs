@@ -43,13 +43,19 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         return found.Count == 0 ? null : PieceClock.Of(found[0].Input, clock.GetUtcNow().UtcDateTime, await settings.ZoneAsync());
     }
 
-    /// <summary>The readings that a clock started at <paramref name="from"/> can rest on: those since then and the last one before.</summary>
-    internal static async Task<ClockRoom> RoomAsync(StudioDb db, DateTime? from)
+    /// <summary>The readings of a piece's place that a clock started at <paramref name="from"/> can rest on: those since then and the last one before.</summary>
+    internal static async Task<ClockRoom> RoomAsync(StudioDb db, string place, DateTime? from) => new(await RoomReadings.OfAsync(db, place, from), place);
+
+    /// <summary>As <see cref="RoomAsync(StudioDb, string, DateTime?)"/>, read once for each place.</summary>
+    internal static async Task<IReadOnlyDictionary<string, ClockRoom>> RoomsAsync(StudioDb db, IEnumerable<string> places, DateTime? from)
     {
-        var counted = db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn);
-        var since = from is { } start ? await counted.Where(r => r.At <= start).Select(r => (DateTime?)r.At).MaxAsync() ?? start : (DateTime?)null;
-        return new(await (since is { } first ? counted.Where(r => r.At >= first) : counted.OrderByDescending(r => r.At).Take(1))
-            .OrderBy(r => r.At).ThenBy(r => r.Id).Select(r => new ClockReading(r.At, r.Celsius)).ToListAsync());
+        var rooms = new Dictionary<string, ClockRoom>(StringComparer.Ordinal);
+        foreach (var place in places.Distinct(StringComparer.Ordinal))
+        {
+            rooms[place] = await RoomAsync(db, place, from);
+        }
+
+        return rooms;
     }
 
     private static Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> MakingAsync(StudioDb db) =>
@@ -57,14 +63,14 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
 
     private static async Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> ReadAsync(StudioDb db, IQueryable<Piece> which)
     {
-        var pieces = await which.AsNoTracking().Select(p => new { p.Id, p.CommissionId, p.Name, p.Stage, p.ClockSaid, p.DemouldedAt }).ToListAsync();
+        var pieces = await which.AsNoTracking().Select(p => new { p.Id, p.CommissionId, p.Name, p.Stage, p.ClockSaid, p.DemouldedAt, p.StandsIn }).ToListAsync();
         var layers = (await which.SelectMany(p => p.Layers).Select(l => new { l.PieceId, l.Order, l.Name }).ToListAsync()).ToLookup(l => l.PieceId, l => new ClockLayer(l.Order, l.Name));
         var pours = await db.Set<Pour>().AsNoTracking().Where(o => !o.Withdrawn && which.Any(p => p.Id == o.PieceId))
-            .Select(o => new { o.PieceId, o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet }).ToListAsync();
-        var byPiece = pours.ToLookup(o => o.PieceId, o => new ClockPour(o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet));
-        var room = await RoomAsync(db, pours.Select(o => (DateTime?)o.StartedAt).Min());
+            .Select(o => new { o.PieceId, o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet, o.Kinetics }).ToListAsync();
+        var byPiece = pours.ToLookup(o => o.PieceId, o => new ClockPour(o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet) { Kinetics = o.Kinetics });
+        var rooms = await RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Select(o => (DateTime?)o.StartedAt).Min());
         return pieces.ConvertAll(p => (p.Id, p.CommissionId, p.Name, p.ClockSaid,
-            new ClockInput { Stage = p.Stage, Layers = [.. layers[p.Id]], Pours = [.. byPiece[p.Id]], Room = room, DemouldedAt = p.DemouldedAt }));
+            new ClockInput { Stage = p.Stage, Layers = [.. layers[p.Id]], Pours = [.. byPiece[p.Id]], Room = rooms[p.StandsIn], DemouldedAt = p.DemouldedAt }));
     }
 
     private async Task<bool> SayAsync(int pieceId, int commissionId, string name, string said, NextAct next, DateTime now)

@@ -29,4 +29,8 @@ public sealed record ClockInput
 public sealed record ClockLayer(int Order, string Name);
 
 /// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
-public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet);
+public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet)
+{
+    /// <summary>How its lot was taken to cure when it was poured; null where nobody had taken over a fit.</summary>
+    public Kinetics? Kinetics { get; init; }
+}

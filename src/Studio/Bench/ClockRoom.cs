@@ -1,36 +1,45 @@
+using Studio.Climate;
 using Studio.Engine.Cure;
 
 namespace Studio.Bench;
 
-/// <summary>A room temperature [°C] and when it was read [UTC].</summary>
-public sealed record ClockReading(DateTime At, double Celsius);
-
 /// <summary>The room's readings made ready once for every piece that stands in it. Safe to share.</summary>
 public sealed class ClockRoom
 {
-    private readonly ClockReading[] readings;
+    private readonly PlaceReading[] readings;
     private RoomLog? whole;
 
+    /// <summary>Takes what was read for a place.</summary>
+    internal ClockRoom(PlaceReadings found, string place)
+        : this(found.Readings)
+    {
+        var asked = place.Length == 0 ? RoomBook.CastingRoom : place;
+        StandsInFor = found.Readings.Count > 0 && found.Place != asked ? $"{asked} was never read, so the times go by {(found.Place.Length > 0 ? found.Place : "every reading there is")}. Log the temperature where the piece stands." : "";
+    }
+
     /// <summary>Takes readings in any order.</summary>
-    public ClockRoom(IEnumerable<ClockReading> readings)
+    public ClockRoom(IEnumerable<PlaceReading> readings)
     {
         this.readings = [.. readings.OrderBy(r => r.At)];
         Scale = new(this.readings.Length > 0 ? this.readings[0].At : DateTime.UnixEpoch);
     }
+
+    /// <summary>A whole sentence where another place's readings stand in; empty otherwise.</summary>
+    public string StandsInFor { get; } = "";
 
     public bool IsEmpty => readings.Length == 0;
 
     internal HourScale Scale { get; }
 
     /// <summary>The newest reading at a moment; null before the first.</summary>
-    public ClockReading? LastAt(DateTime now) => Array.FindLast(readings, r => r.At <= now);
+    public PlaceReading? LastAt(DateTime now) => Array.FindLast(readings, r => r.At <= now);
 
     /// <summary>What was known of the room at a moment: a reading ahead of it does not count yet.</summary>
     internal RoomLog Log(DateTime now) => readings.Length == 0 || readings[^1].At <= now
         ? whole ??= Make(readings)
         : Make(readings.Where(r => r.At <= now));
 
-    private RoomLog Make(IEnumerable<ClockReading> known) => new([.. known.Select(r => new RoomReading(Scale.Hours(r.At), r.Celsius))]);
+    private RoomLog Make(IEnumerable<PlaceReading> known) => new([.. known.Select(r => new RoomReading(Scale.Hours(r.At), r.Celsius))]);
 }
 
 /// <summary>Instants as hours from a start, and back; back rounds a fraction of a tick towards later.</summary>

@@ -27,8 +27,14 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
     internal ClockTime Ready(Milestone milestone) => Tell(milestone, CureRounding.UpToMinute);
 
     private ClockTime Tell(Milestone milestone, Func<DateTime, DateTime> round) => milestone is { AtHours: { } hours, RestsOn: { } rests }
-        ? new(round(scale.At(hours)), RestsOn(rests) + (milestone.FromPrintedHours ? " The data sheet's printed hours decide." : ""), rests.Celsius)
+        ? new(round(scale.At(hours)), RestsOn(rests) + Decides(milestone, round), rests.Celsius)
         : new(null, milestone.Reason ?? "");
+
+    private string Decides(Milestone milestone, Func<DateTime, DateTime> round) =>
+        milestone.FromPrintedHours ? " The data sheet's printed hours decide."
+        : !milestone.FromKinetics ? ""
+        : milestone.SheetAtHours is { } sheet ? $" The resin's fitted cure decides; its sheet alone would say {words.When(round(scale.At(sheet)))}."
+        : " Only the resin's fitted cure says so; its sheet prints no such time.";
 
     private string RestsOn(RestsOn rests)
     {

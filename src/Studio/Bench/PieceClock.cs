@@ -25,7 +25,7 @@ public static class PieceClock
         }
 
         var scale = input.Room.Scale;
-        var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)))], input.Room.Log(now), double.PositiveInfinity);
+        var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)) { Kinetics = p.Kinetics })], input.Room.Log(now), double.PositiveInfinity);
         var times = new ClockTimes(scale, words);
         var layers = pours.Zip(cure.Layers, (p, c) => times.Layer(p, c)).ToList();
         var demould = times.Ready(cure.Demould);
@@ -48,6 +48,11 @@ public static class PieceClock
     private static IEnumerable<Finding> Stale(ClockInput input, List<LayerTimes> layers, ClockTime full, ClockWords words)
     {
         var last = input.Room.LastAt(words.Now);
+        if (input.Room.StandsInFor.Length > 0 && !full.Reached(words.Now))
+        {
+            yield return new("room-of-another-place", Severity.Warn, "room", input.Room.StandsInFor, "our rule");
+        }
+
         if (last is not null && !full.Reached(words.Now) && layers.Count > 0 && words.Now - last.At > TimeSpan.FromHours(RoomBook.StaleHours))
         {
             yield return new("room-stale", Severity.Warn, "room",

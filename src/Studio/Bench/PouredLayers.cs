@@ -10,7 +10,7 @@ internal sealed class PouredLayers(TimeProvider clock) : IPouredLayers
     public async Task<IReadOnlyList<PouredLayer>> OfAsync(StudioDb db, int pieceId)
     {
         var pours = await db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId && !p.Withdrawn).OrderBy(p => p.LayerOrder)
-            .Select(p => new { p.Id, p.LayerId, p.LayerOrder, p.LayerName, p.ToMm, p.StartedAt, p.Sheet }).ToListAsync();
+            .Select(p => new { p.Id, p.LayerId, p.LayerOrder, p.LayerName, p.ToMm, p.StartedAt, p.Sheet, p.Kinetics }).ToListAsync();
         if (pours.Count == 0)
         {
             return [];
@@ -21,8 +21,8 @@ internal sealed class PouredLayers(TimeProvider clock) : IPouredLayers
             {
                 Stage = Making.Casting,
                 Layers = [.. pours.Select(p => new ClockLayer(p.LayerOrder, p.LayerName))],
-                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet))],
-                Room = await ClockBook.RoomAsync(db, pours.Min(p => p.StartedAt)),
+                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
+                Room = await ClockBook.RoomAsync(db, await db.Set<Piece>().Where(p => p.Id == pieceId).Select(p => p.StandsIn).SingleAsync(), pours.Min(p => p.StartedAt)),
             },
             clock.GetUtcNow().UtcDateTime,
             TimeZoneInfo.Utc);

@@ -31,14 +31,28 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
     private const double ColdC = 5;
     private const double HotC = 40;
 
-    /// <summary>The newest reading that counts; null before the first.</summary>
-    public async Task<RoomNow?> NowAsync() => (await RecentAsync(1)) is [var newest, ..] ? newest : null;
+    /// <summary>The newest reading of the casting room that counts, or where it was never read of any place; null before the first.</summary>
+    public async Task<RoomNow?> NowAsync()
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        return await NowAsync(db, "");
+    }
+
+    /// <summary>The newest reading that counts for what stands in a place; chosen as <see cref="RoomReadings"/> does.</summary>
+    /// <param name="place">Empty for the casting room.</param>
+    public static async Task<RoomNow?> NowAsync(StudioDb db, string place)
+    {
+        var counted = RoomReadings.Counted(db);
+        return await NewestAsync(counted.Where(r => r.Place == (place.Length == 0 ? CastingRoom : place)))
+            ?? (place.Length > 0 ? await NewestAsync(counted.Where(r => r.Place == CastingRoom)) : null)
+            ?? await NewestAsync(counted);
+    }
 
     /// <summary>The newest readings that count, newest first.</summary>
     public async Task<IReadOnlyList<RoomNow>> RecentAsync(int count)
     {
         await using var db = await factory.CreateDbContextAsync();
-        return await db.Set<Reading>().AsNoTracking().Where(r => !r.Withdrawn).OrderByDescending(r => r.At).ThenByDescending(r => r.Id).Take(count)
+        return await RoomReadings.Counted(db).OrderByDescending(r => r.At).ThenByDescending(r => r.Id).Take(count)
             .Select(r => new RoomNow(r.Id, r.At, r.Celsius, r.HumidityPercent, r.Place, r.By)).ToListAsync();
     }
 
@@ -106,6 +120,9 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         (_, { } h) when !(h is >= 0 and <= 100) => "Relative humidity lies between 0 and 100 %.",
         _ => null,
     };
+
+    private static Task<RoomNow?> NewestAsync(IQueryable<Reading> readings) => readings.OrderByDescending(r => r.At).ThenByDescending(r => r.Id)
+        .Select(r => new RoomNow(r.Id, r.At, r.Celsius, r.HumidityPercent, r.Place, r.By)).FirstOrDefaultAsync();
 
     private static string? Unusual(double celsius) => celsius is < ColdC or > HotC
         ? $"{Say.Celsius(celsius)} is unusual for a workroom. Log it if that is what the thermometer says; the clock will go by it."

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Climate;
 using Studio.Accounts;
 using Studio.Bench;
 using Studio.Commissions;
@@ -31,13 +30,13 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         var layers = ids.Count == 0 ? [] : await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.PieceId).ThenBy(l => l.Order)
             .Select(l => new ShelfLayer(l.PieceId, l.Order, l.Name, l.Colour, l.ToMm, l.ThicknessMm)).ToListAsync();
         var pours = ids.Count == 0 ? [] : await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn)
-            .Select(p => new ShelfPour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.Colour, p.FromMm, p.ToMm, p.StartedAt, p.Sheet)).ToListAsync();
+            .Select(p => new ShelfPour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.Colour, p.FromMm, p.ToMm, p.StartedAt, p.Sheet, p.Kinetics)).ToListAsync();
         return new()
         {
             Pieces = pieces.Count > MostPieces ? pieces[..MostPieces] : pieces,
             Layers = layers.ToLookup(l => l.PieceId),
             Pours = pours.ToLookup(p => p.PieceId),
-            Room = new(pours.Count == 0 ? [] : await RoomAsync(db, pours.Min(p => p.StartedAt))),
+            Rooms = pours.Count == 0 ? new Dictionary<string, ClockRoom>(StringComparer.Ordinal) : await ClockBook.RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Min(p => p.StartedAt)),
             Cut = pieces.Count > MostPieces,
         };
     }
@@ -53,6 +52,7 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
                 Id = p.Id,
                 Name = p.Name,
                 Stage = p.Stage,
+                StandsIn = p.StandsIn,
                 DemouldedAt = p.DemouldedAt,
                 Former = p.Former,
                 Tasks = p.Tasks,
@@ -65,12 +65,4 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
                 Keepsakes = p.Stage == Making.Drawn ? db.Set<Keepsake>().Count(k => k.CommissionId == p.CommissionId) : 0,
                 Deposit = p.Stage != Making.Drawn || db.Set<Payment>().Any(m => m.CommissionId == p.CommissionId && !m.Withdrawn && m.Kind == "deposit"),
             }).ToListAsync();
-
-    // the last reading before the earliest pour says how warm it was then
-    private static Task<List<ClockReading>> RoomAsync(StudioDb db, DateTime from)
-    {
-        var counted = db.Set<Reading>().Where(r => !r.Withdrawn);
-        return counted.Where(r => r.At >= (counted.Where(b => b.At <= from).Max(b => (DateTime?)b.At) ?? from))
-            .OrderBy(r => r.At).ThenBy(r => r.Id).Select(r => new ClockReading(r.At, r.Celsius)).ToListAsync();
-    }
 }

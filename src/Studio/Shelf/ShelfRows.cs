@@ -14,8 +14,8 @@ public sealed record ShelfRows
 
     public required ILookup<int, ShelfPour> Pours { get; init; }
 
-    /// <summary>The room from the earliest pour on.</summary>
-    public required ClockRoom Room { get; init; }
+    /// <summary>By place, from the earliest pour on; empty before the first pour.</summary>
+    public required IReadOnlyDictionary<string, ClockRoom> Rooms { get; init; }
 
     /// <summary>True when there are more pieces than a shelf shows.</summary>
     public required bool Cut { get; init; }
@@ -29,6 +29,9 @@ public sealed record ShelfPiece
     public required string Name { get; init; }
 
     public required string Stage { get; init; }
+
+    /// <summary>Where it cures; empty for the casting room.</summary>
+    public required string StandsIn { get; init; }
 
     public DateTime? DemouldedAt { get; init; }
 
@@ -60,4 +63,4 @@ public sealed record ShelfPiece
 public sealed record ShelfLayer(int PieceId, int Order, string Name, string Colour, double? ToMm, double? ThicknessMm);
 
 /// <summary>A layer that was poured.</summary>
-public sealed record ShelfPour(int Id, int PieceId, int Order, string Name, string Colour, double FromMm, double ToMm, DateTime StartedAt, Engine.Cure.CureSheet Sheet);
+public sealed record ShelfPour(int Id, int PieceId, int Order, string Name, string Colour, double FromMm, double ToMm, DateTime StartedAt, Engine.Cure.CureSheet Sheet, Engine.Cure.Kinetics? Kinetics);

@@ -68,8 +68,8 @@ public sealed record Standee
             {
                 Stage = piece.Stage,
                 Layers = [.. layers.Select(l => new ClockLayer(l.Order, l.Name))],
-                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.Order, p.Name, p.StartedAt, p.Sheet))],
-                Room = rows.Room,
+                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.Order, p.Name, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
+                Room = rows.Rooms.GetValueOrDefault(piece.StandsIn) ?? new ClockRoom([]),
                 DemouldedAt = piece.DemouldedAt,
                 FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
             },

@@ -1,5 +1,6 @@
 using CsCheck;
 using Microsoft.Extensions.Time.Testing;
+using Studio.Climate;
 using Studio.Bench;
 using Studio.Engine.Cure;
 using Studio.Pieces;
@@ -75,7 +76,7 @@ public sealed class PieceClockTests
         Gen.Select(Gen.Int[0, 3599], Gen.Double[8, 29], Gen.Double[8, 29], Gen.Int[10, 4000]).Sample((second, warm, later, minutes) =>
         {
             var start = Nine.AddSeconds(second);
-            var room = new[] { new ClockReading(start, warm), new ClockReading(start.AddMinutes(minutes), later) };
+            var room = new[] { new PlaceReading(start, warm), new PlaceReading(start.AddMinutes(minutes), later) };
             var far = start.AddDays(30);
             var times = PieceClock.Of(Piece(pours: [(0, start, Scene.Casting)]) with { Room = new(room) }, far, London).Layers[0];
             var engine = CureClock.Run([new("base", Scene.Casting, 0)], [new(0, warm), new(minutes / 60.0, later)], double.PositiveInfinity).Layers[0];
@@ -200,6 +201,6 @@ public sealed class PieceClockTests
         Stage = pours is null ? Making.Drawn : Making.Casting,
         Layers = [new(0, "base"), new(1, "band"), new(2, "top")],
         Pours = [.. (pours ?? []).Select(p => new ClockPour(p.Order + 1, p.Order, p.Order == 0 ? "base" : p.Order == 1 ? "band" : "top", p.At, p.Sheet))],
-        Room = new(room is { } c ? [new ClockReading(Nine, c)] : []),
+        Room = new(room is { } c ? [new PlaceReading(Nine, c)] : []),
     };
 }
