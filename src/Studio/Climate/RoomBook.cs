@@ -45,7 +45,7 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         var counted = RoomReadings.Counted(db);
         return await NewestAsync(counted.Where(r => r.Place == (place.Length == 0 ? CastingRoom : place)))
             ?? (place.Length > 0 ? await NewestAsync(counted.Where(r => r.Place == CastingRoom)) : null)
-            ?? await NewestAsync(counted);
+            ?? await NewestAsync(counted.Where(r => r.Place != ""));
     }
 
     /// <summary>The newest readings that count, newest first.</summary>

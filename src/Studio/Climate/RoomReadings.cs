@@ -34,7 +34,7 @@ public static class RoomReadings
             }
         }
 
-        return new("", await SinceAsync(Counted(db), from));
+        return new("", await SinceAsync(Counted(db).Where(r => r.Place != ""), from)); // a probe's readings are a layer's, not a room's
     }
 
     private static Task<List<PlaceReading>> SinceAsync(IQueryable<Reading> counted, DateTime? from) =>
