@@ -92,6 +92,11 @@ internal static class SensorMessages
         }
 
         var (utc, local) = When(one, at + "at", errors);
+        if (path.Length > 0 && (utc, local) is (null, null) && errors.Count == before)
+        {
+            errors.Add(new(at + "at", "In a list each reading says when it was measured, such as \"2026-11-25T16:00:00Z\"."));
+        }
+
         return errors.Count > before ? null : new(index, celsius ?? SensorMessage.OfFahrenheit(fahrenheit!.Value), humid, utc, local);
 
         double? Number(string name)
