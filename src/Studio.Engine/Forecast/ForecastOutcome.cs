@@ -18,6 +18,9 @@ public sealed record ForecastLayer
     /// <summary>5 to 95 %; null where every resin's kinetics are exact.</summary>
     public ForecastIntervals? Intervals { get; init; }
 
+    /// <summary>The drawn resin whose peak is nearest to the upper bound; 0 where none is drawn.</summary>
+    internal int HottestMember { get; init; }
+
     /// <summary>Hottest place, most probable [°C].</summary>
     public double PeakC => Best.PeakCelsius;
 

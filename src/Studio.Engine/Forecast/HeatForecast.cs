@@ -13,7 +13,7 @@ public static class HeatForecast
     public static readonly HeatFineness Fine = new();
 
     // differences between members matter, not their level: the run on this grid is set off against the best one's
-    private static readonly HeatFineness Coarse = new(5, 6, 1);
+    private static readonly HeatFineness Coarse = new(5, 6, 1, 2);
 
     /// <summary>Runs a piece.</summary>
     /// <param name="input">Layers of a fitted resin take their material from its state, whatever kinetics stand here.</param>
@@ -41,7 +41,7 @@ public static class HeatForecast
 
         var runs = Members(ensemble, mould, threads, stop);
         var middle = runs[^1];
-        var layers = best.Layers.Select((l, i) => new ForecastLayer { Best = l, Intervals = Interval(l, middle.Layers[i], [.. runs.SkipLast(1).Select(r => r.Layers[i])]) });
+        var layers = best.Layers.Select((l, i) => Layer(l, middle.Layers[i], [.. runs.SkipLast(1).Select(r => r.Layers[i])]));
         return new([.. layers], best, $"{words}; interval from {Ensemble.Count} resins on a coarse body of revolution, moved to the best run");
     }
 
@@ -65,6 +65,13 @@ public static class HeatForecast
     /// <summary>One run on the members' grid.</summary>
     internal static HeatOutcome RunOne(HeatInput input, Mould mould, CancellationToken stop) =>
         HeatRun.Run(input with { PictureHours = [], ProbeMm = null }, mould, Coarse, preview: true, stop);
+
+    private static ForecastLayer Layer(LayerHeat best, LayerHeat middle, IReadOnlyList<LayerHeat> members)
+    {
+        var intervals = Interval(best, middle, members);
+        var upper = intervals.PeakC.To - best.PeakCelsius + middle.PeakCelsius;
+        return new() { Best = best, Intervals = intervals, HottestMember = Enumerable.Range(0, members.Count).MinBy(i => Math.Abs(members[i].PeakCelsius - upper)) };
+    }
 
     private static ForecastIntervals Interval(LayerHeat best, LayerHeat middle, IReadOnlyList<LayerHeat> members)
     {
