@@ -90,7 +90,11 @@ public sealed class HeatRun
     /// <exception cref="InvalidOperationException">The grid or the time step cannot be solved.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static HeatOutcome Run(HeatInput input, Mould mould, HeatFineness? fineness = null, bool preview = false, CancellationToken stop = default) =>
-        new HeatRun(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time, stop).Run();
+        Run(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time, stop);
+
+    /// <summary>Runs on a grid of its own.</summary>
+    /// <param name="share">Changes allowed in one step, as a share of the usual ones.</param>
+    internal static HeatOutcome Run(HeatInput input, HeatGrid grid, double share, CancellationToken stop) => new HeatRun(input, grid, share, stop).Run();
 
     private HeatOutcome Run()
     {
