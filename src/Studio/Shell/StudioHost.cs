@@ -30,6 +30,7 @@ internal static class StudioHost
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);
         services.AddSingleton(_ => new PhotoStore(Path.Combine(DataSetup.Folder(builder.Configuration), "photos")));
+        services.AddSingleton<Climate.BrokerState>();
         services.AddSignIn();
         services.AddDataProtection()
             .SetApplicationName("studio")
@@ -93,6 +94,12 @@ internal static class StudioHost
             if (type.Name.EndsWith("Book", StringComparison.Ordinal))
             {
                 services.AddScoped(type);
+            }
+
+            // a job that runs for as long as the studio does
+            if (type.IsAssignableTo(typeof(BackgroundService)))
+            {
+                services.AddSingleton(typeof(IHostedService), type);
             }
 
             foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring) || (i != typeof(IAsked) && i.IsAssignableTo(typeof(IAsked)))))
