@@ -44,6 +44,7 @@ public static class DesignText
 
         (over.Name, over.Former, over.Fittings, over.Tasks, over.Notes) = (read.Name, read.Former, read.Fittings, read.Tasks, read.Notes);
         (over.Sheets, over.Parts) = (read.Sheets, read.Parts);
+        (over.RoomPlan, over.StandsIn, over.PotId) = (read.RoomPlan, read.StandsIn, read.PotId);
         (over.WastePercent, over.WastePerBatchG, over.Layers) = (read.WastePercent, read.WastePerBatchG, [.. read.Layers.OrderBy(l => l.Order)]);
         if (moulds.FirstOrDefault(m => m.Id == read.MouldId) is { } mould)
         {

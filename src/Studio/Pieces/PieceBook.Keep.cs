@@ -53,6 +53,7 @@ public sealed partial class PieceBook
         (stored.Name, stored.MouldId, stored.Former) = (edited.Name.Trim(), edited.MouldId, edited.Former);
         (stored.Fittings, stored.Tasks, stored.Notes) = ([.. edited.Fittings], [.. edited.Tasks], edited.Notes);
         (stored.Sheets, stored.Parts) = ([.. edited.Sheets], edited.Parts);
+        (stored.RoomPlan, stored.StandsIn, stored.PotId) = (edited.RoomPlan, edited.StandsIn.Trim(), edited.PotId);
         (stored.WastePercent, stored.WastePerBatchG) = (edited.WastePercent, edited.WastePerBatchG);
         db.Entry(stored).Property(p => p.Version).IsModified = true; // layers alone must raise the piece's version as well
 
@@ -72,7 +73,7 @@ public sealed partial class PieceBook
             }
 
             (row.Order, row.Name, row.ResinId, row.Colour) = (layer.Order, layer.Name.Trim(), layer.ResinId, layer.Colour);
-            (row.ToMm, row.ThicknessMm, row.ResinMl) = (layer.ToMm, layer.ThicknessMm, layer.ResinMl);
+            (row.ToMm, row.ThicknessMm, row.ResinMl, row.WaitHours) = (layer.ToMm, layer.ThicknessMm, layer.ResinMl, layer.WaitHours);
             (row.Additions, row.Scatter, row.Placed) = ([.. layer.Additions], [.. layer.Scatter], [.. layer.Placed]);
         }
     }
