@@ -1,5 +1,5 @@
 using Studio.Engine.Cure;
-using Studio.Engine.Heat;
+using Studio.Engine.Forecast;
 using Studio.Engine.Json;
 using Studio.Engine.Layers;
 using Studio.Engine.Meshes;
@@ -15,7 +15,7 @@ public static class Calculations
     {
         ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
         ["cure"] = (text, _) => Answer.Of(CureJson.Run(text), CureResultJson.Write),
-        ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), Written.Text),
+        ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), HeatResultJson.Write),
         ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
 

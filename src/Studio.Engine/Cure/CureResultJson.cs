@@ -84,7 +84,8 @@ internal static class CureResultJson
         ["glassTransitionC"] = point.GlassTransitionC,
     };
 
-    private static JsonArray Findings(IReadOnlyList<Finding> findings) =>
+    /// <summary>Findings as every calculation of cure and heat writes them.</summary>
+    internal static JsonArray Findings(IReadOnlyList<Finding> findings) =>
         [.. findings.Select(f => (JsonNode)new JsonObject
         {
             ["code"] = f.Code,

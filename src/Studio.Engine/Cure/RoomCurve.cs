@@ -33,6 +33,11 @@ internal sealed class RoomCurve
     /// <summary>Time of the last reading [h].</summary>
     internal double LastHours => readings[^1].Hours;
 
+    /// <summary>All of them, sorted.</summary>
+    internal IReadOnlyList<RoomReading> Readings => readings;
+
+    internal int Count => readings.Length;
+
     /// <summary>The last reading, held from then on [°C].</summary>
     internal double LastC => readings[^1].Celsius;
 

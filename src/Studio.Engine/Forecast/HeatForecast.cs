@@ -12,6 +12,9 @@ public static class HeatForecast
     /// <summary>Grid of the most probable run.</summary>
     public static readonly HeatFineness Fine = new();
 
+    // the contract's: what is stored, lost and released must agree
+    private const double MostMiss = 1e-6;
+
     // differences between members matter, not their level: the run on this grid is set off against the best one's
     private static readonly HeatFineness Coarse = new(5, 6, 1, 2);
 
@@ -32,7 +35,7 @@ public static class HeatForecast
     {
         var ensemble = new Ensemble(input, perLayer);
         var round = HeatModel.Sides(input.Mould) == 0;
-        var best = HeatRun.Run(ensemble.Best(), mould, grid.Fineness, grid.Preview, stop);
+        var best = Balanced(HeatRun.Run(ensemble.Best(), mould, grid.Fineness, grid.Preview, stop));
         var words = round ? "body of revolution" : grid.Preview ? "body of revolution in place of the mould" : "three dimensions by symmetry";
         if (!ensemble.Drawn)
         {
@@ -64,7 +67,10 @@ public static class HeatForecast
 
     /// <summary>One run on the members' grid.</summary>
     internal static HeatOutcome RunOne(HeatInput input, Mould mould, CancellationToken stop) =>
-        HeatRun.Run(input with { PictureHours = [], ProbeMm = null }, mould, Coarse, preview: true, stop);
+        Balanced(HeatRun.Run(input with { PictureHours = [], ProbeMm = null }, mould, Coarse, preview: true, stop));
+
+    private static HeatOutcome Balanced(HeatOutcome run) => Math.Abs(run.EnergyMiss) <= MostMiss ? run
+        : throw new InvalidOperationException(FormattableString.Invariant($"The heat equation could not be solved: its energy balance is off by {run.EnergyMiss:0.0e+0}."));
 
     private static ForecastLayer Layer(LayerHeat best, LayerHeat middle, IReadOnlyList<LayerHeat> members)
     {

@@ -7,7 +7,7 @@ namespace Studio.Engine.Forecast;
 public sealed record HeatLimit(string Of, double Celsius, string Source)
 {
     /// <summary>Above this no number is shown, only 'run-away: do not pour' [°C].</summary>
-    public const double RunAwayC = Heat.HeatFindings.RunawayC;
+    public const double RunAwayC = HeatFindings.RunawayC;
 
     private const string NoSource = "common practice, no source";
 

@@ -1,10 +1,11 @@
 using Studio.Engine.Cure;
+using Studio.Engine.Heat;
 using Studio.Engine.Json;
 using Studio.Engine.Layers;
 using Studio.Engine.Meshes;
 using Studio.Engine.Moulds;
 
-namespace Studio.Engine.Heat;
+namespace Studio.Engine.Forecast;
 
 /// <summary>Reads the input of <c>calc heat</c>.</summary>
 internal static class HeatJson
@@ -42,7 +43,7 @@ internal static class HeatJson
             Room = fields.List("room", Reading),
             Layers = fields.List("layers", Layer),
             UntilHours = fields.Number("untilHours"),
-            Resins = fields.Map("resins", f => HeatResinJson.Read(f, errors)),
+            Resins = fields.Map("resins", HeatResinJson.Read),
         };
         fields.NothingElse();
         return spec;

@@ -1,8 +1,10 @@
 using Studio.Engine.Cure;
+using Studio.Engine.Fit;
+using Studio.Engine.Heat;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 
-namespace Studio.Engine.Heat;
+namespace Studio.Engine.Forecast;
 
 /// <summary>Input of <c>calc heat</c> as it is written; names as in docs/calculations.md.</summary>
 public sealed record HeatSpec
@@ -31,27 +33,43 @@ public sealed record HeatSpec
 }
 
 /// <summary>One layer: exactly one of <see cref="ThicknessMm"/> and <see cref="ToMm"/>.</summary>
-/// <param name="Name">Where it has one; else it is counted.</param>
-/// <param name="Resin">Id of its resin.</param>
+/// <param name="Name">For a person; may be left out.</param>
+/// <param name="Resin">Its resin's id.</param>
 /// <param name="ThicknessMm">Depth [mm].</param>
 /// <param name="ToMm">Height of its top [mm].</param>
 /// <param name="PouredAtHours">[h] on the room's scale.</param>
 /// <param name="PouredCelsius">Of the mix [°C]; the room's where left out.</param>
 public sealed record HeatLayerSpec(string? Name, string Resin, double? ThicknessMm, double? ToMm, double PouredAtHours, double? PouredCelsius);
 
-/// <summary>A resin whose kinetics are known, with what its sheet limits.</summary>
+/// <summary>A resin by its kinetics or by its data sheet. With both, the kinetics count as exact and the sheet limits depth and times.</summary>
 public sealed record HeatResin
 {
-    public required Kinetics Kinetics { get; init; }
+    public Kinetics? Kinetics { get; init; }
 
-    public double DensityKgPerM3 { get; init; } = 1100;
+    public DataSheet? DataSheet { get; init; }
 
-    public double HeatCapacityJPerKgK { get; init; } = 1900;
+    /// <summary>Of the mixed resin [kg/m³]; the sheet's, else 1100 where left out.</summary>
+    public double? DensityKgPerM3 { get; init; }
 
-    public double ConductivityWPerMK { get; init; } = 0.19;
+    /// <summary>[J/(kg K)]; 1900 where left out.</summary>
+    public double? HeatCapacityJPerKgK { get; init; }
+
+    /// <summary>[W/(m K)]; 0.19 where left out.</summary>
+    public double? ConductivityWPerMK { get; init; }
 
     /// <summary>Greatest depth of one pour by the sheet [mm].</summary>
     public double? MaxPourMm { get; init; }
+
+    /// <summary>The sheet as it is fitted; null where the kinetics are given.</summary>
+    internal DataSheet? ToFit => Kinetics is not null || DataSheet is null ? null : DataSheet with
+    {
+        Class = DataSheet.Class ?? SheetClass.Of(DataSheet),
+        DensityKgPerM3 = DataSheet.DensityKgPerM3 ?? DensityKgPerM3,
+        MaxPourMm = Depth ?? DataSheet.MaxPourMm,
+    };
+
+    /// <summary>The stricter of what stands in the sheet and beside it.</summary>
+    internal double? Depth => MaxPourMm is { } beside && DataSheet?.MaxPourMm is { } printed ? Math.Min(beside, printed) : MaxPourMm ?? DataSheet?.MaxPourMm;
 }
 
 /// <summary>Result of <c>calc heat</c>.</summary>
@@ -65,35 +83,11 @@ public sealed record HeatResult
     /// <summary>(stored + lost − released) / released; a check of the arithmetic.</summary>
     public required double EnergyBalance { get; init; }
 
-    public required IReadOnlyList<LayerWarning> Findings { get; init; }
+    /// <summary>What was fitted, by the resin's id; empty where every resin's kinetics were given.</summary>
+    public required IReadOnlyDictionary<string, ResinFit> Fit { get; init; }
+
+    public required IReadOnlyList<Finding> Findings { get; init; }
 }
 
 /// <summary>One layer between its pour and the next.</summary>
-public sealed record HeatLayerResult
-{
-    public string? Name { get; init; }
-
-    public required double PeakCelsius { get; init; }
-
-    public required double PeakAfterHours { get; init; }
-
-    public required double PeakHeightMm { get; init; }
-
-    public double? FirstGelAfterHours { get; init; }
-
-    public double? LastGelAfterHours { get; init; }
-
-    public required ConversionResult Conversion { get; init; }
-
-    public required double MouldFacePeakCelsius { get; init; }
-
-    public required IReadOnlyList<MomentResult> Curve { get; init; }
-
-    public required IReadOnlyList<LayerWarning> Findings { get; init; }
-}
-
-/// <summary>Least and mean conversion in a layer [ratio].</summary>
-public sealed record ConversionResult(double Min, double Mean);
-
-/// <summary>A moment of a layer.</summary>
-public sealed record MomentResult(double AfterHours, double HottestCelsius, double SurfaceCelsius);
+public sealed record HeatLayerResult(string? Name, ForecastLayer Heat, IReadOnlyList<Finding> Findings);
