@@ -28,6 +28,8 @@ public sealed class ResinPageTests : BunitContext
         Services.AddSingleton(book);
         Services.AddScoped<SettingsBook>();
         Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>()));
+        Services.AddSingleton(new CureBook(database.Factory, database.Clock, database.News));
+        Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton<IValidator<ResinForm>>(new ResinValidator());
         Render<MudPopoverProvider>();
     }
@@ -103,6 +105,31 @@ public sealed class ResinPageTests : BunitContext
         Input(page, "Deepest pour").GetAttribute("value").ShouldBe("20");
         page.WaitForElement(".finding .linklike").Click();
         Input(page, "Deepest pour").GetAttribute("value").ShouldBe("33");
+    }
+
+    [Fact]
+    public async Task A_sheet_is_fitted_beside_the_form_and_taken_over_only_by_a_click()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        database.Clock.Advance(TimeSpan.FromSeconds(1));
+        page.WaitForAssertion(() => page.Find(".cures .example").TextContent.ShouldContain("20 mm, the deepest that the sheet prints"), TimeSpan.FromSeconds(60));
+        page.Find(".cures table").TextContent.ShouldContain("Pot life of the cup");
+        database.Open().Set<KnownCure>().Count().ShouldBe(0);
+        page.FindAll(".cures button").Single(b => b.TextContent == "Take it over").Click();
+        page.WaitForAssertion(() => page.Find(".cures .history").TextContent.ShouldContain("In use"));
+        database.Open().Set<KnownCure>().Single().Standing.ShouldBe(KnownCure.Accepted);
+    }
+
+    [Fact]
+    public async Task A_fit_of_a_sheet_that_is_not_kept_yet_cannot_be_taken_over()
+    {
+        var id = (await book.SaveAsync(Sheets.Casting("Clear"), "Ada")).Id;
+        var page = Render<ResinPage>(p => p.Add(x => x.Id, id));
+        Input(page, "Pot life").Change("50");
+        database.Clock.Advance(TimeSpan.FromSeconds(1));
+        page.WaitForAssertion(() => page.Find(".cures").TextContent.ShouldContain("Keep this sheet first"), TimeSpan.FromSeconds(60));
+        page.FindAll(".cures button").ShouldNotContain(b => b.TextContent == "Take it over");
     }
 
     [Fact]
