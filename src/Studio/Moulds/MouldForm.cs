@@ -36,6 +36,15 @@ public sealed class MouldForm : Shell.IEdited
     /// <summary>The measures that are kept, to tell whether they were changed since.</summary>
     public string KeptMeasures { get; set; } = "";
 
+    /// <summary>Key of its wall's material; empty where nobody said.</summary>
+    public string WallMaterial { get; set; } = "";
+
+    public double? WallMm { get; set; }
+
+    public double? FloorMm { get; set; }
+
+    public double? WallLimitC { get; set; }
+
     public double? Owned { get; set; } = 1;
 
     public string Notes { get; set; } = "";
@@ -79,6 +88,10 @@ public sealed class MouldForm : Shell.IEdited
             Dimensions = m.Dimensions.ToDictionary(d => d.Key, d => (double?)d.Value, StringComparer.Ordinal),
             Fill = FillRows.Of(m.Readings),
             Mesh = m.Mesh,
+            WallMaterial = m.Wall?.Material ?? "",
+            WallMm = m.Wall?.ThicknessMm,
+            FloorMm = m.Wall?.FloorMm,
+            WallLimitC = m.Wall?.LimitC,
         };
         form.KeptMeasures = form.Measures;
         form.TakeChecks(m);
@@ -101,6 +114,7 @@ public sealed class MouldForm : Shell.IEdited
         Dimensions = new(Spec.Dimensions, StringComparer.Ordinal),
         Readings = [.. Spec.Readings ?? []],
         Mesh = Needs is MouldNeeds.Mesh ? Mesh : null,
+        Wall = WallMaterial.Length > 0 && WallMm is { } thick ? new(WallMaterial, thick, FloorMm ?? thick, WallLimitC) : null,
         Checks = Checks,
         VolumeFactor = Remeasured ? 1 : VolumeFactor,
         VolumeSpreadPercent = Remeasured ? null : VolumeSpreadPercent,
@@ -119,6 +133,10 @@ public sealed class MouldValidator : AbstractValidator<MouldForm>
             .MaximumLength(100).WithMessage("Keep the name under 100 letters.");
         RuleFor(m => m.Notes).MaximumLength(1000).WithMessage("Keep the notes under 1000 letters.");
         RuleFor(m => m.Owned).Must(o => o is >= 0 and <= 10_000 && Math.Floor(o.Value) == o.Value).WithMessage("How many do you own? A whole number, 0 or more.");
+        RuleFor(m => m.WallMm).Must((m, w) => w is not null || m.WallMaterial.Length == 0).WithMessage("How thick is its wall?")
+            .Must(w => w is null or (> 0 and <= 200)).WithMessage("A wall is above 0 and at most 200 mm thick.");
+        RuleFor(m => m.FloorMm).Must(w => w is null or (> 0 and <= 200)).WithMessage("A floor is above 0 and at most 200 mm thick.");
+        RuleFor(m => m.WallLimitC).Must(c => c is null or (>= 30 and <= 300)).WithMessage("Must be between 30 and 300 °C.");
         RuleFor(m => m.Shape).Must(s => MouldShapes.Find(s) is not null).WithMessage("Choose a shape.");
         RuleFor(m => m).Custom((form, context) =>
         {

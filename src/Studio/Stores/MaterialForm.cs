@@ -21,6 +21,8 @@ public sealed class MaterialForm : Shell.IEdited
 
     public double? PackingFraction { get; set; }
 
+    public double? LimitC { get; set; }
+
     public double? PackSize { get; set; }
 
     public double? PackPrice { get; set; }
@@ -37,6 +39,7 @@ public sealed class MaterialForm : Shell.IEdited
         DensityGPerMl = m.DensityGPerMl,
         DensitySource = m.DensitySource,
         PackingFraction = m.PackingFraction,
+        LimitC = m.LimitC,
         PackSize = m.PackSize,
         PackPrice = (double)m.PackPrice,
         Retired = m.Retired,
@@ -53,6 +56,7 @@ public sealed class MaterialForm : Shell.IEdited
         DensityGPerMl = DensityGPerMl,
         DensitySource = DensitySource.Trim(),
         PackingFraction = PackingFraction,
+        LimitC = LimitC,
         PackSize = PackSize ?? 1,
         PackPrice = (decimal)(PackPrice ?? 0),
         Retired = Retired,
@@ -74,6 +78,7 @@ public sealed class MaterialValidator : AbstractValidator<MaterialForm>
         RuleFor(m => m.DensitySource).Must((m, s) => m.DensityGPerMl is null || !string.IsNullOrWhiteSpace(s)).WithMessage("Say where the density is from: a data sheet, a handbook, or “weighed by me”.")
             .MaximumLength(300).WithMessage("Keep the source under 300 letters.");
         RuleFor(m => m.PackingFraction).Must(p => p is null or (> 0 and <= 1)).WithMessage("Must be above 0 and at most 1; poured beads are about 0.6. For 60 % type 0.6.");
+        RuleFor(m => m.LimitC).Must(c => c is null or (>= 20 and <= 500)).WithMessage("Must be between 20 and 500 °C.");
         RuleFor(m => m.PackSize).NotNull().WithMessage("How much is in a pack?").Must(s => s is null or (> 0 and <= 1e7)).WithMessage("A pack holds more than nothing.");
         RuleFor(m => m.PackPrice).NotNull().WithMessage("What does a pack cost? Type 0 for what costs nothing.").Must(p => p is null or (>= 0 and <= 1e6)).WithMessage("A price is nothing or more, and at most 1000000.");
     }
