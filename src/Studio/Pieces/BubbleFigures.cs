@@ -40,8 +40,12 @@ public static class BubbleFigures
 
         var density = Engine.Resins.Resin.Make(resin.Spec, "resin", new Engine.InputErrors())?.DensityGPerMl * 1000 ?? 1100;
         var escape = Escape.Of(bubbleMm, level.DepthMm, density, thickening);
-        return new(name, escape.Message, escape.Leaves, thickening.GelHours, model);
+        return new(name, escape.Message, escape.Leaves, GelHours(name, resin, kinetics, roomC), model);
     }
+
+    // how long pressure is kept is the clock's to say: the later of sheet and fit, in this room
+    private static double? GelHours(string name, Resin resin, Kinetics? kinetics, double roomC) =>
+        CureClock.Run([new Engine.Cure.PouredLayer(name, resin.Sheet, 0) { Kinetics = kinetics }], [new(0, roomC)], double.PositiveInfinity).Layers[0].Gel.AtHours;
 
     // the sheet's viscosity is for its own temperature; a colder mix is thicker, which the page says
     private static (Thickening? Thickening, string Model) Thickens(Resin resin, double startPaS, Kinetics? kinetics, double roomC)
