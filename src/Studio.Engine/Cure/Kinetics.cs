@@ -73,7 +73,7 @@ public sealed record Kinetics
     {
         var left = Math.Max(0, 1 - conversion);
         var done = Math.Max(0, conversion);
-        return (Kappa + (M == 1 ? done : Math.Pow(done, M))) * (N == 2 ? left * left : Math.Pow(left, N));
+        return (Kappa + (M == 1 ? done : Math.Pow(done, M))) * (N == 2 ? left * left : left == 0 ? 0 : Math.Pow(left, N));
     }
 
     /// <summary>Conversion per second.</summary>

@@ -1,20 +1,35 @@
 namespace Studio.Engine.Cure;
 
-/// <summary>Ranges in which kinetics can be worked with; wide, so that a slow-down can also be switched off by its numbers.</summary>
+/// <summary>Ranges in which kinetics can be worked with, the same for the clock and the heat; wide, so that a slow-down can also be switched off by its numbers.</summary>
 internal static class KineticsCheck
 {
     /// <summary>Adds every figure that cannot be.</summary>
     internal static void Check(Kinetics k, string path, InputErrors errors)
     {
+        // at 10 per second a mix would gel before it is stirred
         errors.Positive(path + ".rateAt23CPerS", k.RateAt23CPerS, 10, "1/s");
+
+        // 0 goes with m = 0 only; at 100 nothing of the autocatalysis is left
         errors.Within(path + ".kappa", k.Kappa, 0, 100, "");
+
+        // published fits of epoxies lie between 0.3 and 3; 0 is a reaction that does not feel what it has used up
         errors.Within(path + ".m", k.M, 0, 10, "");
         errors.Within(path + ".n", k.N, 0, 10, "");
+
+        // 350 kJ/mol breaks the bond between two carbons; 0 switches the temperature off
         errors.Within(path + ".activationJPerMol", k.ActivationJPerMol, 0, 500_000, "J/mol");
+
+        // ten times what an epoxy has; 0 switches the heat off
         errors.Within(path + ".heatJPerKg", k.HeatJPerKg, 0, 5_000_000, "J/kg");
+
+        // from absolute zero to where any resin has long burnt
         errors.Within(path + ".glassStartC", k.GlassStartC, -273.15, 1000, "°C");
         errors.Within(path + ".glassEndC", k.GlassEndC, -273.15, 1000, "°C");
+
+        // a ratio of heat capacity steps, 0.3 to 1 where published; 0 would leave the glass transition where it begins
         errors.Positive(path + ".lambda", k.Lambda, 10, "");
+
+        // far above any temperature, or so wide that nothing is slowed: both switch vitrification off
         errors.Within(path + ".vitrificationOffsetK", k.VitrificationOffsetK, -1000, 1e6, "K");
         errors.Positive(path + ".vitrificationWidthK", k.VitrificationWidthK, 1e6, "K");
         if (!(k.GelConversion is > 0 and < 1))
