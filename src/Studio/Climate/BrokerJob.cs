@@ -7,7 +7,7 @@ using Studio.Settings;
 namespace Studio.Climate;
 
 /// <summary>How listening at the broker goes, for the page.</summary>
-public sealed class BrokerState
+public sealed class BrokerState : Shell.ILasting
 {
     /// <summary>A whole sentence.</summary>
     public string Words { get; internal set; } = "No broker is set: the studio listens nowhere.";

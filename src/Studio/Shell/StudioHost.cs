@@ -30,7 +30,6 @@ internal static class StudioHost
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);
         services.AddSingleton(_ => new PhotoStore(Path.Combine(DataSetup.Folder(builder.Configuration), "photos")));
-        services.AddSingleton<Climate.BrokerState>();
         services.AddSignIn();
         services.AddDataProtection()
             .SetApplicationName("studio")
@@ -96,6 +95,11 @@ internal static class StudioHost
                 services.AddScoped(type);
             }
 
+            if (type.IsAssignableTo(typeof(ILasting)))
+            {
+                services.AddSingleton(type);
+            }
+
             // a job that runs for as long as the studio does
             if (type.IsAssignableTo(typeof(BackgroundService)))
             {
@@ -145,6 +149,9 @@ internal interface IPaths
 {
     void Map(IEndpointRouteBuilder app);
 }
+
+/// <summary>Something that is known for as long as the studio runs, and is one for everybody.</summary>
+public interface ILasting;
 
 /// <summary>A job that comes round by the clock.</summary>
 internal interface IRecurring
