@@ -31,7 +31,7 @@ internal sealed class HeatStage
 
         Band = cells.Max(c => c.Corners.Max(a => active[a]) - c.Corners.Min(a => active[a]));
         (Capacity, Film, lower) = (new double[Nodes.Length], new double[Nodes.Length], new double[Nodes.Length * (Band + 1)]);
-        var points = new SortedDictionary<(int Node, int Layer), double>();
+        var points = new SortedDictionary<(int Layer, int Node), double>();
         foreach (var (i, j, k, corners) in cells)
         {
             Add(i, j, k, corners, points);
@@ -55,7 +55,7 @@ internal sealed class HeatStage
     /// <summary>Film to the room at each node [W/K].</summary>
     public double[] Film { get; }
 
-    /// <summary>Where resin reacts: node, layer, volume [m³]; a node on a boundary reacts for each layer by itself.</summary>
+    /// <summary>Where resin reacts, layer by layer: node, layer, volume [m³]; a node on a boundary reacts for each layer by itself.</summary>
     public int[] PointNode { get; }
 
     public int[] PointLayer { get; }
@@ -130,7 +130,7 @@ internal sealed class HeatStage
         }
     }
 
-    private void Add(int i, int j, int k, int[] corners, SortedDictionary<(int Node, int Layer), double> points)
+    private void Add(int i, int j, int k, int[] corners, SortedDictionary<(int Layer, int Node), double> points)
     {
         var layer = LayerOf(i, j, k);
         var (conductivity, perM3K) = layer < 0
@@ -143,7 +143,7 @@ internal sealed class HeatStage
             Capacity[row] += perM3K * volume[a];
             if (layer >= 0)
             {
-                points[(row, layer)] = points.GetValueOrDefault((row, layer)) + volume[a];
+                points[(layer, row)] = points.GetValueOrDefault((layer, row)) + volume[a];
             }
 
             for (var b = 0; b < corners.Length; b++)

@@ -6,7 +6,7 @@ namespace Studio.Engine.Heat;
 internal sealed class StageState
 {
     private readonly HeatStage stage;
-    private readonly Kinetics[] kinetics;
+    private readonly (Kinetics Kinetics, int From, int Count)[] runs;
     private readonly double[] kelvinPerTurn;
     private readonly double[] joulePerTurn;
     private readonly double[] whole;
@@ -15,17 +15,20 @@ internal sealed class StageState
     private readonly double[] keptA;
     private readonly double[] rate;
     private readonly double[] heating;
+    private readonly double[] pointT;
+    private readonly double[] pointA;
 
     public StageState(HeatInput input, HeatStage stage, double[] whole, double[][] wholeConversion)
     {
         (this.stage, this.whole, this.wholeConversion) = (stage, whole, wholeConversion);
         var points = stage.PointNode.Length;
-        kinetics = [.. stage.PointLayer.Select(l => input.Layers[l].Kinetics)];
-        joulePerTurn = [.. Enumerable.Range(0, points).Select(p => stage.PointVolume[p] * input.Layers[stage.PointLayer[p]].DensityKgPerM3 * kinetics[p].HeatJPerKg)];
+        runs = [.. stage.PointLayer.Distinct().Select(l => (input.Layers[l].Kinetics, Array.IndexOf(stage.PointLayer, l), stage.PointLayer.Count(k => k == l)))];
+        joulePerTurn = [.. Enumerable.Range(0, points).Select(p => stage.PointVolume[p] * input.Layers[stage.PointLayer[p]].DensityKgPerM3 * input.Layers[stage.PointLayer[p]].Kinetics.HeatJPerKg)];
         kelvinPerTurn = [.. Enumerable.Range(0, points).Select(p => joulePerTurn[p] / stage.Capacity[stage.PointNode[p]])];
         Temperature = [.. stage.Nodes.Select(n => whole[n])];
         Conversion = [.. Enumerable.Range(0, points).Select(p => wholeConversion[stage.PointLayer[p]][stage.Nodes[stage.PointNode[p]]])];
         (keptT, keptA, rate, heating) = (new double[Temperature.Length], new double[points], new double[points], new double[Temperature.Length]);
+        (pointT, pointA) = (new double[points], new double[points]);
         (First, Work) = (new double[Temperature.Length], new double[Temperature.Length]);
     }
 
@@ -69,20 +72,26 @@ internal sealed class StageState
     public (double Released, double MostK, double MostTurn) React(double seconds)
     {
         var half = seconds / 2;
+        for (var p = 0; p < rate.Length; p++)
+        {
+            pointT[p] = Temperature[stage.PointNode[p]];
+        }
+
+        Rates(Conversion);
         Array.Clear(heating);
         for (var p = 0; p < rate.Length; p++)
         {
-            rate[p] = kinetics[p].PerS(Conversion[p], Temperature[stage.PointNode[p]]);
             heating[stage.PointNode[p]] += rate[p] * kelvinPerTurn[p];
         }
 
         double released = 0, mostTurn = 0, mostK = 0;
         for (var p = 0; p < rate.Length; p++)
         {
-            var node = stage.PointNode[p];
-            rate[p] = kinetics[p].PerS(Math.Min(1, Conversion[p] + (half * rate[p])), Temperature[node] + (half * heating[node]));
+            pointT[p] += half * heating[stage.PointNode[p]];
+            pointA[p] = Math.Min(1, Conversion[p] + (half * rate[p]));
         }
 
+        Rates(pointA);
         Array.Clear(heating);
         for (var p = 0; p < rate.Length; p++)
         {
@@ -100,6 +109,14 @@ internal sealed class StageState
         }
 
         return (released, mostK, mostTurn);
+    }
+
+    private void Rates(double[] conversion)
+    {
+        foreach (var (kinetics, from, count) in runs)
+        {
+            StageKinetics.PerS(kinetics, conversion.AsSpan(from, count), pointT.AsSpan(from, count), rate.AsSpan(from, count));
+        }
     }
 
     /// <summary>Hands the state to the next stage.</summary>
