@@ -60,6 +60,7 @@ internal sealed class HeatGrid
         }
 
         (X, Y, Z) = ([.. points.Select(p => p.X / 1000)], [.. points.Select(p => p.Y / 1000)], [.. points.Select(p => p.Z / 1000)]);
+        Band = CellsK == 0 ? 0 : Spread();
         regions = new HeatRegion[CellsI, CellsJ, CellsK];
         for (var k = 0; k < CellsK; k++)
         {
@@ -100,6 +101,9 @@ internal sealed class HeatGrid
 
     public int NodeCount => X.Length;
 
+    /// <summary>Greatest difference between the numbers of two nodes of a cell.</summary>
+    public int Band { get; }
+
     public bool IsRound => Symmetry is HeatSymmetry.Round;
 
     public HeatRegion Region(int i, int j, int k) => regions[i, j, k];
@@ -114,6 +118,8 @@ internal sealed class HeatGrid
             nodes[i, j, k], nodes[i + 1, j, k], nodes[i, j + 1, k], nodes[i + 1, j + 1, k],
             nodes[i, j, k + 1], nodes[i + 1, j, k + 1], nodes[i, j + 1, k + 1], nodes[i + 1, j + 1, k + 1],
         ];
+
+    private int Spread() => Enumerable.Range(0, CellsI).SelectMany(i => Enumerable.Range(0, CellsJ).Select(j => Corners(i, j, 0))).Max(c => c.Max() - c.Min());
 
     /// <summary>Whether a side of a cell lies on a plane of symmetry.</summary>
     public bool OnSymmetry(int i, int j, HeatSide side) => side switch

@@ -33,7 +33,7 @@ public sealed record LayerHeat
 
 /// <summary>The whole run.</summary>
 /// <param name="Layers">In pouring order.</param>
-/// <param name="EnergyMiss">(stored + lost − released) / released.</param>
+/// <param name="EnergyMiss">(stored + lost − released) / released; refused above 1e-4.</param>
 /// <param name="Nodes">Size of the grid.</param>
 /// <param name="Steps">Time steps taken.</param>
 public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyMiss, int Nodes, int Steps)
@@ -45,19 +45,17 @@ public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyM
     public IReadOnlyList<HeatPicture> Pictures { get; init; } = [];
 }
 
-/// <summary>
-/// Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour: half a step of reaction at each node (midpoint rule), a whole step of conduction (SDIRK2, L-stable,
-/// one factored matrix for each step size), half a step of reaction (Strang 1968).
-/// </summary>
+/// <summary>Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour, in steps whose size follows what changes.</summary>
 public sealed class HeatRun
 {
-    private const double Gamma = 1 - 0.70710678118654752440;
     private const double BaseS = 2;
     private const int TopLevel = 11;
+    private const int BottomLevel = -8;
     private const int OddStep = int.MinValue;
-    private const double MostHeatK = 1.2;
-    private const double MostConversion = 0.015;
-    private const double MostChangeK = 3;
+
+    // of one stage; a real one takes some hundreds
+    private const int MostSteps = 20_000;
+    private const double MostMissing = 1e-4;
 
     private readonly HeatInput input;
     private readonly HeatGrid grid;
@@ -68,6 +66,7 @@ public sealed class HeatRun
     private readonly double share;
     private readonly HeatAlbum? album;
     private readonly CancellationToken stop;
+    private readonly Dictionary<int, double[]> factors = [];
     private double released;
     private double lost;
     private double begun;
@@ -103,7 +102,7 @@ public sealed class HeatRun
         HeatStage? before = null;
         for (var l = 0; l < input.Layers.Count; l++)
         {
-            var stage = new HeatStage(grid, input, l + 1);
+            var stage = new HeatStage(grid, input, l + 1, factors);
             Pour(l, stage, before);
             var (from, to) = (input.Layers[l].PouredAtHours, l + 1 < input.Layers.Count ? input.Layers[l + 1].PouredAtHours : input.UntilHours);
             results.Add(Stage(l, stage, from, Math.Max(from, to)));
@@ -111,11 +110,19 @@ public sealed class HeatRun
             before = stage;
         }
 
-        return new HeatOutcome(results, released == 0 ? 0 : (stored + lost - released) / released, grid.NodeCount, steps)
+        return new HeatOutcome(results, Missing(before!, stored), grid.NodeCount, steps)
         {
             Section = album?.Section(before!),
             Pictures = album?.Pictures ?? [],
         };
+    }
+
+    // as a share of what was released, or of what warms the whole by a kelvin where that is more
+    private double Missing(HeatStage last, double stored)
+    {
+        var missing = (stored + lost - released) / Math.Max(released, last.Capacity.Sum());
+        return Math.Abs(missing) < MostMissing ? missing
+            : throw new InvalidOperationException(FormattableString.Invariant($"The heat equation could not be solved: {missing:0.0e+0} of the heat is missing."));
     }
 
     // what is poured brings its own heat; a node that both share mixes by capacity
@@ -161,43 +168,7 @@ public sealed class HeatRun
         var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH, input.ProbeMm);
         watch.See(0, state);
         album?.Turn(stage, fromH);
-        var (endS, atS, level) = ((toH - fromH) * 3600, 0.0, share < 1 ? -6 : 2);
-        while (atS < endS - 1e-6)
-        {
-            stop.ThrowIfCancellationRequested();
-            while (level > 0 && BaseS * Math.Pow(2, level) > mostS)
-            {
-                level--;
-            }
-
-            // the last step ends where the stage ends, whatever its size
-            var whole = BaseS * Math.Pow(2, level);
-            var dt = Math.Min(whole, endS - atS);
-            var key = dt < whole ? OddStep : level;
-            state.Keep();
-            var (released1, heat1, turn1) = state.React(dt / 2);
-            var lostNow = Conduct(stage, state, fromH + (atS / 3600), dt, key);
-            var (released2, heat2, turn2) = state.React(dt / 2);
-            steps++;
-            var measure = Math.Max(Math.Max((heat1 + heat2) / MostHeatK, (turn1 + turn2) / MostConversion), state.Change() / MostChangeK) / share;
-            if (!double.IsFinite(measure))
-            {
-                throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
-            }
-
-            if (measure > 2 && level > -8)
-            {
-                state.Undo();
-                level--;
-                continue;
-            }
-
-            (released, lost, atS) = (released + released1 + released2, lost + lostNow, atS + dt);
-            watch.See(atS / 3600, state);
-            album?.See(fromH + (atS / 3600), state);
-            level += measure > 1 && level > -8 ? -1 : measure < 0.45 && level < TopLevel && BaseS * Math.Pow(2, level + 1) <= mostS ? 1 : 0;
-        }
-
+        Steps(stage, state, watch, fromH, (toH - fromH) * 3600);
         if (l == input.Layers.Count - 1)
         {
             album?.Close(state);
@@ -207,33 +178,56 @@ public sealed class HeatRun
         return watch.Tell(state);
     }
 
-    private double Conduct(HeatStage stage, StageState state, double atH, double dt, int key)
+    private void Steps(HeatStage stage, StageState state, HeatWatch watch, double fromH, double endS)
     {
-        var part = Gamma * dt;
-        var factor = stage.Factor(key, part);
-        var (room1, room2) = (room.CelsiusAt(atH + (part / 3600)), room.CelsiusAt(atH + (dt / 3600)));
-        var (t, first, x) = (state.Temperature, state.First, state.Work);
-        for (var n = 0; n < t.Length; n++)
+        var stepper = new HeatStepper(stage, state, room, share);
+        var (atS, level, tried) = (0.0, share < 1 ? -6 : 2, 0);
+        while (atS < endS - 1e-6)
         {
-            first[n] = (stage.Capacity[n] * t[n]) + (part * stage.Film[n] * room1);
+            stop.ThrowIfCancellationRequested();
+            if (++tried > MostSteps / Math.Min(1, share))
+            {
+                throw new InvalidOperationException("The heat equation could not be solved: what happens is too fast for its steps.");
+            }
+
+            while (level > 0 && BaseS * Math.Pow(2, level) > mostS)
+            {
+                level--;
+            }
+
+            // the last step ends where the stage ends, whatever its size
+            var whole = BaseS * Math.Pow(2, level);
+            var dt = Math.Min(whole, endS - atS);
+            var step = stepper.Take(fromH + (atS / 3600), dt, dt < whole ? OddStep : level);
+            if (!double.IsFinite(step.Measure) || !double.IsFinite(step.Lost))
+            {
+                throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
+            }
+
+            if (step.Measure > 2 && level > BottomLevel)
+            {
+                state.Undo();
+                level--;
+                continue;
+            }
+
+            steps++;
+            (released, lost, atS) = (released + step.Released, lost + step.Lost, atS + dt);
+            watch.See(atS / 3600, state);
+            album?.See(fromH + (atS / 3600), state);
+            level = Next(level, step.Measure);
+        }
+    }
+
+    // a step far smaller than it might be grows by four, so that fewer matrices are factored on the way up
+    private int Next(int level, double measure)
+    {
+        var next = measure > 1 ? Math.Max(BottomLevel, level - 1) : measure < 0.1 ? level + 2 : measure < 0.45 ? level + 1 : level;
+        while (next > level && (next > TopLevel || BaseS * Math.Pow(2, next) > mostS))
+        {
+            next--;
         }
 
-        factor.Solve(first);
-        double out1 = 0;
-        for (var n = 0; n < t.Length; n++)
-        {
-            out1 += stage.Film[n] * (first[n] - room1);
-            x[n] = (stage.Capacity[n] * (t[n] + ((1 - Gamma) / Gamma * (first[n] - t[n])))) + (part * stage.Film[n] * room2);
-        }
-
-        factor.Solve(x);
-        double out2 = 0;
-        for (var n = 0; n < t.Length; n++)
-        {
-            out2 += stage.Film[n] * (x[n] - room2);
-            t[n] = x[n];
-        }
-
-        return dt * (((1 - Gamma) * out1) + (Gamma * out2));
+        return next;
     }
 }

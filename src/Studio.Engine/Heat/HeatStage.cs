@@ -9,12 +9,16 @@ internal sealed class HeatStage
     private readonly HeatInput input;
     private readonly int poured;
     private readonly Dictionary<int, BandedCholesky> factors = [];
+    private readonly Dictionary<int, double[]> buffers;
     private readonly int[] active;
     private readonly double[] lower;
 
-    public HeatStage(HeatGrid grid, HeatInput input, int poured)
+    /// <summary>Lays out what is there after a pour.</summary>
+    /// <param name="poured">How many layers are.</param>
+    /// <param name="buffers">Arrays for the factors, handed from stage to stage: one stage's factors are lost when the next one factors.</param>
+    public HeatStage(HeatGrid grid, HeatInput input, int poured, Dictionary<int, double[]>? buffers = null)
     {
-        (this.grid, this.input, this.poured) = (grid, input, poured);
+        (this.grid, this.input, this.poured, this.buffers) = (grid, input, poured, buffers ?? []);
         active = new int[grid.NodeCount];
         Array.Fill(active, -1);
         var cells = Cells().Select(c => (c.I, c.J, c.K, Corners: grid.Corners(c.I, c.J, c.K))).ToList();
@@ -73,7 +77,11 @@ internal sealed class HeatStage
     {
         if (level == int.MinValue || !factors.TryGetValue(level, out var factor))
         {
-            var matrix = new double[lower.Length];
+            if (!buffers.TryGetValue(level, out var matrix) || matrix.Length < lower.Length)
+            {
+                buffers[level] = matrix = new double[Math.Max(lower.Length, grid.NodeCount * (grid.Band + 1))];
+            }
+
             for (var i = 0; i < lower.Length; i++)
             {
                 matrix[i] = lower[i] * seconds;

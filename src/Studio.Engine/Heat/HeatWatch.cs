@@ -13,7 +13,7 @@ internal sealed class HeatWatch
     private readonly (int Below, int Above, double Share)? probe;
     private readonly double[] last;
     private readonly double everyH;
-    private readonly List<HeatMoment> curve = [];
+    private readonly List<(double AfterHours, double HottestC, double SurfaceC, double ProbeC)> curve = new(MostMoments + 3);
     private double peak = double.NegativeInfinity;
     private double peakH;
     private double peakMm;
@@ -67,7 +67,7 @@ internal sealed class HeatWatch
         (lastH, lastHot) = (afterH, hot);
         if (curve.Count == 0 || afterH - curve[^1].AfterHours >= everyH * 0.999)
         {
-            curve.Add(new HeatMoment(afterH, hot, state.Temperature[stage.PointNode[surface]], Probed(state)));
+            curve.Add((afterH, hot, state.Temperature[stage.PointNode[surface]], Probed(state)));
         }
     }
 
@@ -83,7 +83,7 @@ internal sealed class HeatWatch
 
         if (curve[^1].AfterHours < lastH)
         {
-            curve.Add(new HeatMoment(lastH, lastHot, state.Temperature[stage.PointNode[surface]], Probed(state)));
+            curve.Add((lastH, lastHot, state.Temperature[stage.PointNode[surface]], Probed(state)));
         }
 
         return new LayerHeat
@@ -97,7 +97,7 @@ internal sealed class HeatWatch
             MeanConversion = sum / volume,
             MouldFacePeakCelsius = face,
             SteepestFallKPerH = fall,
-            Curve = curve,
+            Curve = [.. curve.Select(m => new HeatMoment(m.AfterHours, m.HottestC, m.SurfaceC, m.ProbeC))],
         };
     }
 
