@@ -61,6 +61,9 @@ internal static class HeatCell
     private static double Shape(int a, double u, double v, double w) =>
         (1 + (Sign(a, 1) * u)) * (1 + (Sign(a, 2) * v)) * (1 + (Sign(a, 4) * w)) / 8;
 
+    private static double Right(double det) => det > 0 ? det
+        : throw new InvalidOperationException("The heat equation could not be solved: its grid folds over itself, as where a former is wider than the mould.");
+
     private static int Sign(int a, int bit) => (a & bit) == 0 ? -1 : 1;
 
     // derivatives in space by the inverse of the mapping; returns its determinant
@@ -98,7 +101,7 @@ internal static class HeatCell
             }
         }
 
-        return Math.Abs(det);
+        return Right(det);
     }
 
     private static (double[,] Stiffness, double[] Volume) Ring(HeatGrid g, int[] c)
@@ -125,7 +128,7 @@ internal static class HeatCell
                 }
 
                 var det = (xu * zv) - (xv * zu);
-                var weight = Math.Abs(det) * r;
+                var weight = Right(det) * r;
                 for (var a = 0; a < 4; a++)
                 {
                     volume[a] += n[a] * weight;

@@ -61,14 +61,14 @@ public sealed class HeatFaultTests
             {
                 var outcome = HeatRun.Run(input, MouldShapes.Make(input.Mould).Value, new HeatFineness(3, 3, 1), preview, patience.Token);
                 outcome.Layers.ShouldAllBe(l => double.IsFinite(l.PeakCelsius) && l.PeakCelsius > -50 && l.LeastConversion >= 0 && l.MeanConversion <= 1 + 1e-9);
-                Math.Abs(outcome.EnergyMiss).ShouldBeLessThan(1e-5);
+                Math.Abs(outcome.EnergyMiss).ShouldBeLessThan(1e-4);
             }
             catch (InvalidOperationException)
             {
                 // refused
             }
         },
-        iter: 120, threads: 1, print: t => $"{t.Item1} {string.Join(" ", t.Item1.Layers)} {t.Item1.Mould.Shape} {string.Join(" ", t.Item1.Mould.Dimensions)}");
+        iter: 80, threads: 1, print: t => $"{t.Item1} {string.Join(" ", t.Item1.Layers)} {t.Item1.Mould.Shape} {string.Join(" ", t.Item1.Mould.Dimensions)}");
 
     [Theory]
     [InlineData(double.NaN)]
