@@ -21,13 +21,20 @@ public sealed partial class BenchBook
     internal const string AllTheSame = "poured all the same";
 
     /// <summary>What speaks against the pour as it stands in the form, before it is sent.</summary>
-    public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt) => PourRules.Of(sheet, layer, form, startedAt);
+    /// <param name="heat">What is foretold of its heat; null while it is not worked out.</param>
+    public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) => PourRules.Of(sheet, layer, form, startedAt, heat);
+
+    /// <summary>True for a stop that no reason passes.</summary>
+    public static bool Final(Finding stop) => PourRules.Final(stop);
 
     /// <summary>Keeps a pour: numbers planned and weighed, start, room, and the data sheet as it stands. A second send of the same form adds nothing.</summary>
     public async Task<PourSaved> PourAsync(PourForm form, string by)
     {
         IReadOnlyList<Finding> stops = [];
         List<string> notices = [];
+
+        // worked out here and not taken from the page; before anything is locked, for it may take a second
+        var heat = await heats.AskAsync(heats.Asked(form), CancellationToken.None);
         var saved = await Saved.TryAsync(async () =>
         {
             try
@@ -37,7 +44,7 @@ public sealed partial class BenchBook
 
                 // serialisable: two tablets that pour the same layer at once must not both be kept
                 await using var whole = await db.Database.BeginTransactionAsync(IsolationLevel.Serializable);
-                var (outcome, found) = await KeepAsync(db, form, notices, by);
+                var (outcome, found) = await KeepAsync(db, form, heat, notices, by);
                 stops = found;
                 if (outcome.Ok)
                 {
@@ -68,7 +75,7 @@ public sealed partial class BenchBook
         return id > 0 ? Saved.Done(id) : Saved.Refused("This pour could not be kept: the piece was changed elsewhere in the same moment. Load the page again; what you weighed is still on this tablet.");
     }
 
-    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, List<string> notices, string by)
+    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, BenchHeat heat, List<string> notices, string by)
     {
         if (await db.Set<Pour>().Where(p => p.SubmitKey == form.SubmitKey).Select(p => p.Id).FirstOrDefaultAsync() is > 0 and var sent)
         {
@@ -83,16 +90,17 @@ public sealed partial class BenchBook
             return (Saved.Refused(refusal), []);
         }
 
-        var stops = PourRules.Of(sheet!, layer!, form, startedAt).Where(f => f.Severity == Severity.Stop).ToList();
-        if (stops.Exists(s => s.Code == "out-of-order") || (stops.Count > 0 && form.Why.Trim().Length < 3))
+        var stops = PourRules.Of(sheet!, layer!, form, startedAt, heat).Where(f => f.Severity == Severity.Stop).ToList();
+        if (stops.Exists(PourRules.Final) || (stops.Count > 0 && form.Why.Trim().Length < 3))
         {
-            return (Saved.Refused(string.Join(" ", stops.Select(s => s.Message)) + (stops.Exists(s => s.Code == "out-of-order") ? "" : " To pour all the same, say why; the reason is kept with the pour.")), stops);
+            return (Saved.Refused(string.Join(" ", stops.Select(s => s.Message)) + (stops.Exists(PourRules.Final) ? "" : " To pour all the same, say why; the reason is kept with the pour.")), stops);
         }
 
         var piece = await db.Set<Piece>().SingleAsync(p => p.Id == form.PieceId);
         var resin = await db.Set<Resins.Resin>().AsNoTracking().SingleAsync(r => r.Id == layer!.Resin.Id);
         var pour = Make(form, layer!, resin, startedAt, by);
         pour.Kinetics = (await KnownCures.AcceptedAsync(db, resin.Id, pour.ResinLot))?.State.Best().Kinetics;
+        pour.Foretold = heat.Foretold;
         db.Add(pour);
         LogRoom(db, sheet!, form, startedAt, by);
         piece.Stage = Making.Casting;

@@ -12,7 +12,7 @@ using Studio.Shell;
 namespace Studio.Bench;
 
 /// <summary>Reads and writes what happens at the bench: pours, their corrections, demoulding and finishing.</summary>
-public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings)
+public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings, BenchHeatBook heats)
 {
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
@@ -136,6 +136,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             StartedAt = p.StartedAt,
             By = p.By,
             Withdrawn = p.Withdrawn,
+            Foretold = p.Foretold,
             Changes = [.. byPour[p.Id]],
         });
     }

@@ -18,6 +18,10 @@ internal static class BenchCautions
         "Where the resin's data sheet or safety data sheet says otherwise, it is right.",
     ];
 
+    /// <summary>What to do when a layer grows hotter than was foretold; common practice, no source.</summary>
+    internal static string Hotter(double highC) => string.Create(CultureInfo.InvariantCulture,
+        $"If it grows hotter than {highC:0} °C, or smokes: do not move it, and never put a lid on it. Open the windows, keep out of the fumes, and let it cool by itself. The resin’s data sheet goes before this.");
+
     /// <summary>This layer's own, the gravest first.</summary>
     internal static IReadOnlyList<Finding> Of(LayerResult? plan, BenchResin resin) =>
         [.. (plan is null ? [] : Mass(plan, resin).Concat(plan.Warnings.Select(w => new Finding(w.Code, Severity.Warn, "layer", w.Message, "worked out from the design and the data sheet")))).Concat(Typical(resin))];

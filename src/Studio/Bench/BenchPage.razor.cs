@@ -8,7 +8,7 @@ using Studio.SignIn;
 namespace Studio.Bench;
 
 /// <summary>The bench of one piece: one thing a screen, the next step always in the same corner.</summary>
-public sealed partial class BenchPage(BenchBook book, News news, Who who, TimeProvider clock, IJSRuntime script, ISnackbar snackbar) : IDisposable
+public sealed partial class BenchPage(BenchBook book, BenchHeatBook heats, News news, Who who, TimeProvider clock, IJSRuntime script, ISnackbar snackbar) : IDisposable
 {
     private static readonly (int, string)[] Steps = [(1, "Prepare"), (2, "Level and room"), (3, "Weigh"), (4, "Pour")];
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
@@ -32,17 +32,20 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
 
     private string DraftKey => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"pour-{form.LayerId}");
 
-    private IReadOnlyList<Engine.Finding> Findings => sheet is { } s && layer is { } l ? BenchBook.Findings(s, l, form, form.StartedAt ?? s.Now) : [];
+    private IReadOnlyList<Engine.Finding> Findings => sheet is { } s && layer is { } l ? BenchBook.Findings(s, l, form, form.StartedAt ?? s.Now, heat) : [];
 
     private bool Weighed => layer?.Plan is { } plan && Enumerable.Range(1, plan.Batches.Count).All(b => Cup(b) is { AddedAG: > 0, AddedBG: > 0 });
 
     private bool CanGo => form.Step switch
     {
         _ when !Pouring => true,
+        _ when heat is { RunAway: true } => false, // before anything is mixed
         3 => batch < layer!.Plan!.Batches.Count ? Cup(batch) is { AddedAG: > 0, AddedBG: > 0 } : Weighed,
-        4 => !Findings.Any(f => f.Code == "out-of-order") && (form.Why.Trim().Length >= 3 || !Findings.Any(f => f.Severity == Engine.Severity.Stop)),
+        4 => heat is not null && !Stopped && (form.Why.Trim().Length >= 3 || !Findings.Any(f => f.Severity == Engine.Severity.Stop)),
         _ => true,
     };
+
+    private bool Stopped => Findings.Any(f => f.Severity == Engine.Severity.Stop && BenchBook.Final(f));
 
     // what the corner does when no pour is in hand; early demoulding asks for its reason elsewhere
     private string ClockAct => sheet switch
@@ -71,7 +74,7 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
     };
 
     private string Hint => Pouring && !CanGo
-        ? form.Step == 3 ? "Type what the scale shows for A and for B." : "Answer the stop with a reason first."
+        ? heat is { RunAway: true } ? "Run-away: do not pour." : form.Step == 4 && heat is null ? "Working out the heat …" : form.Step == 3 ? "Type what the scale shows for A and for B." : "Answer the stop with a reason first."
         : "";
 
     public void Dispose()
@@ -79,6 +82,8 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
         gone = true;
         ear?.Dispose();
         timer?.Dispose();
+        heatStop.Cancel();
+        heatStop.Dispose();
     }
 
     protected override async Task OnInitializedAsync()
@@ -126,6 +131,7 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
         }
 
         StateHasChanged();
+        _ = AskHeatAsync();
     }
 
     private void Tick()
@@ -134,6 +140,7 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
         {
             sheet = book.Look(sheet);
             StateHasChanged();
+            _ = AskHeatAsync();
         }
     }
 
@@ -146,12 +153,14 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
             atClock = atClock && kept.Tally.Count == 0;
             batch = kept.Tally.Count > 0 ? kept.Tally[^1].Batch : 1;
             StateHasChanged();
+            _ = AskHeatAsync();
         }
     }
 
     private async Task KeepDraftAsync()
     {
         wrong = "";
+        _ = AskHeatAsync();
         await script.InvokeVoidAsync("studio.keepDraft", DraftKey, JsonColumn.Write(form));
     }
 
@@ -206,7 +215,7 @@ public sealed partial class BenchPage(BenchBook book, News news, Who who, TimePr
 
     private async Task PourAsync()
     {
-        if (busy)
+        if (busy || !CanGo)
         {
             return;
         }

@@ -136,6 +136,9 @@ public sealed record BenchPour
 
     public required bool Withdrawn { get; init; }
 
+    /// <summary>What was foretold of its heat when it was poured; null where it could not be.</summary>
+    public PourForetold? Foretold { get; init; }
+
     public required IReadOnlyList<PourChange> Changes { get; init; }
 
     /// <summary>How far B is off the sheet's ratio [%].</summary>

@@ -24,15 +24,19 @@ public sealed partial class BenchStart
     [Parameter, EditorRequired]
     public PourForm Form { get; set; } = default!;
 
+    /// <summary>What is foretold of its heat; null while it is worked out.</summary>
+    [Parameter]
+    public BenchHeat? Heat { get; set; }
+
     [Parameter]
     public string Wrong { get; set; } = "";
 
     [Parameter]
     public EventCallback Changed { get; set; }
 
-    private IReadOnlyList<Finding> Findings => BenchBook.Findings(Sheet, Layer, Form, Form.StartedAt ?? Sheet.Now);
+    private IReadOnlyList<Finding> Findings => BenchBook.Findings(Sheet, Layer, Form, Form.StartedAt ?? Sheet.Now, Heat);
 
-    private bool NeedsReason => Findings.Any(f => f.Severity == Severity.Stop && f.Code != "out-of-order");
+    private bool NeedsReason => Findings.Any(f => f.Severity == Severity.Stop) && !Findings.Any(f => f.Severity == Severity.Stop && BenchBook.Final(f));
 
     private string LocalText => Say.Local(Form.StartedAt ?? Sheet.Now, Sheet.Zone).ToString(Stamp, CultureInfo.InvariantCulture);
 

@@ -122,7 +122,7 @@ public sealed class PourCorrection
 /// <summary>A prediction of one layer's heat as it was made at its pour.</summary>
 public sealed record PourForetold
 {
-    /// <summary>What was known of the resin then: a <see cref="KnownCure"/>.</summary>
+    /// <summary>What was known of the resin then: a <see cref="KnownCure"/>; 0 where its sheet was fitted and nobody had looked at the fit.</summary>
     public required int KnownCureId { get; init; }
 
     /// <summary>Which model gave it, in words.</summary>

@@ -8,8 +8,16 @@ namespace Studio.Bench;
 internal static class PourRules
 {
     /// <summary>Codes are stable; the trace of a pour names them.</summary>
-    internal static IReadOnlyList<Finding> Of(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt) =>
-        [.. Order(sheet, layer).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
+    /// <param name="heat">What is foretold of it; null while it is not worked out.</param>
+    internal static IReadOnlyList<Finding> Of(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) =>
+        [.. Order(sheet, layer).Concat(heat?.Findings ?? []).Concat(Deep(layer)).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
+
+    /// <summary>True for a stop that no reason passes.</summary>
+    internal static bool Final(Finding stop) => stop.Code is "out-of-order" or "run-away";
+
+    // whatever the model foretells: it may only be stricter than the sheet
+    private static IEnumerable<Finding> Deep(BenchLayer layer) =>
+        layer.Plan?.Warnings.Where(w => w.Code == "pour-too-deep").Select(w => new Finding("deeper-than-sheet", Severity.Stop, "layer", w.Message, "data sheet")) ?? [];
 
     private static IEnumerable<Finding> Order(BenchSheet sheet, BenchLayer layer)
     {

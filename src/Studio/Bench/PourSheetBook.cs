@@ -9,7 +9,7 @@ namespace Studio.Bench;
 public sealed record PourSheetFile(byte[] Content, string FileName);
 
 /// <summary>Shapes what the bench knows of a layer for its pour sheet.</summary>
-public sealed class PourSheetBook(BenchBook bench, SettingsBook settingsBook)
+public sealed class PourSheetBook(BenchBook bench, BenchHeatBook heats, SettingsBook settingsBook)
 {
     private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
 
@@ -54,6 +54,7 @@ public sealed class PourSheetBook(BenchBook bench, SettingsBook settingsBook)
             Prepare = [.. layer.Things.Where(t => t.Need is not null).Select(t => $"{t.EntryNumber} {t.Name}: {t.Need!.Message}")],
             Cautions = [.. layer.Cautions.Select(c => c.Message)],
             Times = Times(sheet, layer),
+            Heat = await HeatAsync(sheet, layer),
         };
         var size = settings.Paper == "Letter" ? PaperSize.Letter : PaperSize.A4;
         return new(PourSheetPaper.Create(model, size), string.Create(CultureInfo.InvariantCulture, $"pour-{sheet.CommissionNumber}-layer-{layerNumber}.pdf"));
@@ -61,6 +62,28 @@ public sealed class PourSheetBook(BenchBook bench, SettingsBook settingsBook)
 
     private static PourSheetAmount Amount(BenchThing thing) =>
         new(thing.Name, thing.Grams, string.Join(", ", new[] { thing.EntryNumber, thing.Where, thing.Grams is null ? thing.Amount : "" }.Where(t => t.Length > 0)));
+
+    // poured: as it was foretold then; not yet: as it would be now
+    private async Task<PourSheetHeat> HeatAsync(BenchSheet sheet, BenchLayer layer)
+    {
+        if (sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order) is { } pour)
+        {
+            return pour.Foretold is { } kept
+                ? Heat(kept, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", kept.Model)
+                : new("Its heat was not foretold when it was poured.", "", "");
+        }
+
+        var told = await heats.AskAsync(heats.Asked(new() { PieceId = sheet.PieceId, LayerId = layer.LayerId, Lot = layer.Resin.LastLot }), CancellationToken.None);
+        return told switch
+        {
+            { Unknown.Length: > 0 } => new($"Its heat is not foretold. {told.Unknown}", "", "The data sheet’s depth and hours hold."),
+            { RunAway: true } => new("Run-away: do not pour.", told.Findings[0].Message, told.RestsOn),
+            _ => Heat(told.Foretold!, string.Create(English, $", about {told.Foretold!.PeakAfterHours:0.#} hours after the pour"), string.Join(" ", told.Findings.Select(f => f.Message).Append(told.RestsOn))),
+        };
+    }
+
+    private static PourSheetHeat Heat(PourForetold told, string when, string restsOn) => new(
+        string.Create(English, $"Should reach {told.PeakC:0} °C, {told.PeakLowC:0} to {told.PeakHighC:0} °C nine times in ten{when}."), BenchCautions.Hotter(told.PeakHighC), restsOn);
 
     // poured: the clock's own instants; not yet: the hours that the sheet prints
     private static PourSheetTimes? Times(BenchSheet sheet, BenchLayer layer)

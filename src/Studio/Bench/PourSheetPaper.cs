@@ -72,7 +72,15 @@ public sealed record PourSheetPaperModel
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     public PourSheetTimes? Times { get; init; }
+
+    public PourSheetHeat? Heat { get; init; }
 }
+
+/// <summary>What is foretold of the layer's own heat, in whole sentences.</summary>
+/// <param name="Peak">How hot and when; or why nothing is foretold.</param>
+/// <param name="IfHotter">What to do then; empty where nothing is foretold.</param>
+/// <param name="RestsOn">Which model, and on what.</param>
+public sealed record PourSheetHeat(string Peak, string IfHotter, string RestsOn);
 
 /// <summary>One cup: grams of each part.</summary>
 public sealed record PourSheetBatch(double PartAG, double PartBG);
@@ -123,6 +131,7 @@ public static class PourSheetPaper
             Grams(flow, model);
             With(flow, model);
             Clock(flow, model);
+            Heat(flow, model);
         });
 
     private static void Opening(PaperFlow flow, PourSheetPaperModel model)
@@ -252,6 +261,23 @@ public static class PourSheetPaper
                 ));
             }
         }
+    }
+
+    private static void Heat(PaperFlow flow, PourSheetPaperModel model)
+    {
+        if (model.Heat is not { } heat)
+        {
+            return;
+        }
+
+        flow.Space(6);
+        flow.Boxed(() =>
+        {
+            flow.Text("Its own heat", flow.Type.Label);
+            flow.Text(heat.Peak, flow.Type.Strong);
+            flow.Text(heat.IfHotter.Length > 0 ? heat.IfHotter : null, flow.Type.Small);
+            flow.Text(heat.RestsOn.Length > 0 ? heat.RestsOn : null, flow.Type.Small);
+        }, PaperInks.Amber);
     }
 
     private static void WriteIn(PaperFlow flow, string label)

@@ -16,7 +16,7 @@ public sealed class BenchChangesTests : IDisposable
     public BenchChangesTests()
     {
         scene = new(studio.Factory, studio.Clock);
-        book = new(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News));
+        book = new(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new BenchHeatBook(studio.Factory, studio.Clock));
     }
 
     public void Dispose() => studio.Dispose();

@@ -18,8 +18,9 @@ public sealed class PourSheetBookTests : IDisposable
     {
         var settings = new SettingsBook(studio.Factory, studio.News);
         scene = new(studio.Factory, studio.Clock);
-        bench = new(studio.Factory, studio.Clock, studio.News, settings);
-        book = new(bench, settings);
+        var heats = new BenchHeatBook(studio.Factory, studio.Clock);
+        bench = new(studio.Factory, studio.Clock, studio.News, settings, heats);
+        book = new(bench, heats, settings);
     }
 
     public void Dispose() => studio.Dispose();

@@ -121,15 +121,14 @@ public sealed class Scene(IDbContextFactory<StudioDb> factory, TimeProvider cloc
         await db.SaveChangesAsync();
     }
 
-    // 2 : 1 by weight, so that half of A is B
+    // 2 : 1 by weight, so that half of A is B; its sheet says nothing from which its heat could be foretold, which has tests of its own
     private static Resin Resin(CureSheet sheet) => new()
     {
         Name = "Test casting resin",
         DensityGPerMl = 1.1,
         PartsA = 2,
         PartsB = 1,
-        PotLifeMinutes = 30,
-        PotLifeMassG = 100,
+        PotLifeAtC = 5,
         MaxPourMm = 200,
         MaxBatchG = 20_000,
         Times = [.. sheet.Times],

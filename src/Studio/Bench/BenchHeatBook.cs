@@ -1,0 +1,111 @@
+using System.Collections.Concurrent;
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+using Studio.Engine.Forecast;
+using Studio.Resins;
+
+namespace Studio.Bench;
+
+/// <summary>Foretells the heat of a layer as it would be poured now: this room, these earlier pours, this lot.</summary>
+public sealed class BenchHeatBook(IDbContextFactory<StudioDb> factory, TimeProvider clock)
+{
+    /// <summary>A pour without a start is reckoned from the last of these [min], so that a page that waits does not ask anew with every beat.</summary>
+    private const int EveryMinutes = 10;
+
+    private const int MostKept = 64;
+    private const int MostOthers = 2;
+
+    // the same pour is asked by the page, by the paper and when it is kept; what comes out depends on nothing but the question
+    private static readonly ConcurrentDictionary<string, Lazy<Task<ForecastOutcome>>> Worked = new(StringComparer.Ordinal);
+
+    /// <summary>The question a form asks at this moment.</summary>
+    public HeatAsk Asked(PourForm form) => new(form.PieceId, form.LayerId, form.StartedAt ?? Lately(), form.RoomC, form.Lot.Trim());
+
+    /// <summary>What is foretold; never without an answer, and if it is that nothing can be foretold and why.</summary>
+    public async Task<BenchHeat> AskAsync(HeatAsk ask, CancellationToken stop)
+    {
+        await using var db = await factory.CreateDbContextAsync(stop);
+        var (question, why) = await new HeatAsking(db, ask).QuestionAsync();
+        if (question is null)
+        {
+            return BenchHeat.NotKnown(why);
+        }
+
+        try
+        {
+            return question.Tell(await WorkAsync(question).WaitAsync(stop));
+        }
+        catch (InvalidOperationException unsolved)
+        {
+            return BenchHeat.NotKnown($"The heat of this pour could not be worked out: {unsolved.Message}");
+        }
+    }
+
+    /// <summary>The same with what would help, each change tried on the model; takes some seconds.</summary>
+    public async Task<BenchHeat> AdviseAsync(BenchHeat told, CancellationToken stop)
+    {
+        if (told is not { Question: { } q, Outcome: { } outcome, Offers: null })
+        {
+            return told;
+        }
+
+        var others = await OthersAsync(q);
+        var input = new AdviceInput
+        {
+            Piece = q.Input,
+            Mould = q.Mould,
+            Resins = q.Resins,
+            Limits = [.. Enumerable.Repeat<IReadOnlyList<HeatLimit>>([], q.Layer), q.Limits],
+            Names = [.. Enumerable.Repeat("", q.Layer), q.Name],
+            Others = others,
+            FirstFree = q.Layer,
+            Told = outcome,
+        };
+        try
+        {
+            var advice = await Task.Run(() => HeatAdvice.Of(input, null, stop), stop);
+            return told with { Offers = [.. advice.Layers.SelectMany(l => l.Offers).Select(o => new HeatOffer(o.Words, o.Kind, o.Value, o.Suffices))] };
+        }
+        catch (InvalidOperationException)
+        {
+            return told with { Offers = [] };
+        }
+    }
+
+    private static Task<ForecastOutcome> WorkAsync(HeatQuestion question)
+    {
+        if (Worked.Count > MostKept)
+        {
+            Worked.Clear();
+        }
+
+        // three dimensions, for this one stops hands
+        return Worked.GetOrAdd(question.Key, _ => new(() => Task.Run(() => HeatForecast.Run(question.Input, question.Mould, question.Resins, preview: false, CancellationToken.None)))).Value;
+    }
+
+    // the slowest in the stores that the sheet allows this deep
+    private async Task<IReadOnlyList<OtherResin>> OthersAsync(HeatQuestion question)
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        var top = question.Input.Layers[^1];
+        var found = (await db.Set<Resin>().AsNoTracking().Where(r => !r.Retired && r.Id != question.ResinId).ToListAsync())
+            .Where(r => r.DataSheet is not null && !(r.MaxPourMm < top.ToMm - top.FromMm))
+            .OrderByDescending(r => r.PotLifeMinutes ?? r.CupGelMinutes ?? 0).Take(MostOthers);
+        var others = new List<OtherResin>();
+        foreach (var resin in found)
+        {
+            if ((await KnownCures.OfAsync(db, resin.Id, "")).State is { } state)
+            {
+                others.Add(new(resin.Name, HeatAsking.Forecast(resin, state)));
+            }
+        }
+
+        return others;
+    }
+
+    private DateTime Lately()
+    {
+        var now = clock.GetUtcNow().UtcDateTime;
+        return now.AddTicks(-(now.Ticks % (EveryMinutes * TimeSpan.TicksPerMinute)));
+    }
+}

@@ -1,0 +1,86 @@
+using System.Text.Json;
+using Studio.Engine;
+using Studio.Engine.Forecast;
+using Studio.Engine.Heat;
+using Studio.Engine.Moulds;
+
+namespace Studio.Bench;
+
+/// <summary>A pour as the heat equation takes it: what is in the mould already, the layer to come, the room as it was.</summary>
+internal sealed record HeatQuestion
+{
+    internal required HeatInput Input { get; init; }
+
+    internal required Mould Mould { get; init; }
+
+    internal required IReadOnlyList<ForecastResin> Resins { get; init; }
+
+    /// <summary>Of the layer to be poured.</summary>
+    internal required IReadOnlyList<HeatLimit> Limits { get; init; }
+
+    internal required int ResinId { get; init; }
+
+    internal required string Name { get; init; }
+
+    internal required DateTime StartedAt { get; init; }
+
+    internal required double RoomC { get; init; }
+
+    internal required int KnownCureId { get; init; }
+
+    internal required string RestsOn { get; init; }
+
+    /// <summary>Changes with everything that the numbers depend on.</summary>
+    internal string Key => JsonSerializer.Serialize(Input) + JsonSerializer.Serialize(Resins);
+
+    internal int Layer => Input.Layers.Count - 1;
+
+    /// <summary>What is said of an outcome.</summary>
+    internal BenchHeat Tell(ForecastOutcome outcome)
+    {
+        var (layer, model) = (outcome.Layers[Layer], $"Worked out by {outcome.Model}. {RestsOn}");
+        var told = new BenchHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.RunAway, Question = this, Outcome = outcome };
+        if (layer.RunAway)
+        {
+            var words = $"{Name}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
+            return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
+        }
+
+        var over = Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
+        return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is null ? [] : [Overheats(over, layer)], Offers = over is null ? [] : null };
+    }
+
+    private Finding Overheats(HeatLimit limit, ForecastLayer layer)
+    {
+        var (highC, where) = limit.AtMouldFace ? (layer.FaceHighC, " where it touches the mould") : (layer.PeakHighC, "");
+        return new("would-overheat", Severity.Stop, "layer",
+            FormattableString.Invariant($"Poured now, {Name} may reach {highC:0} °C{where}; for {limit.Of} the limit is {limit.Celsius:0} °C."), limit.Source);
+    }
+
+    private PourForetold Foretold(ForecastLayer layer, string model) => new()
+    {
+        KnownCureId = KnownCureId,
+        Model = model,
+        RoomC = RoomC,
+        PeakC = layer.PeakC,
+        PeakLowC = layer.PeakLowC,
+        PeakHighC = layer.PeakHighC,
+        PeakAfterHours = layer.PeakAfterHours,
+        FaceC = layer.FaceC,
+        GelAfterHours = layer.LastGelAfterHours,
+        Curve = [.. Thinned(layer.Curve).Select(m => new ForetoldMoment(Math.Round(m.AfterHours, 4), Math.Round(m.HottestC, 2)))],
+    };
+
+    // a curve is read by eye: a moment where it has moved by half a kelvin, and at least every two hours
+    private static IEnumerable<HeatMoment> Thinned(IReadOnlyList<HeatMoment> curve)
+    {
+        HeatMoment? last = null;
+        foreach (var moment in curve)
+        {
+            if (last is null || ReferenceEquals(moment, curve[^1]) || Math.Abs(moment.HottestC - last.HottestC) >= 0.5 || moment.AfterHours - last.AfterHours >= 2)
+            {
+                yield return last = moment;
+            }
+        }
+    }
+}
