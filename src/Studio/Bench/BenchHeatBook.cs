@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Engine.Forecast;
+using Studio.Pieces;
 using Studio.Resins;
 
 namespace Studio.Bench;
@@ -24,20 +25,16 @@ public sealed class BenchHeatBook(IDbContextFactory<StudioDb> factory, TimeProvi
     /// <summary>What is foretold; never without an answer, and if it is that nothing can be foretold and why.</summary>
     public async Task<BenchHeat> AskAsync(HeatAsk ask, CancellationToken stop)
     {
-        await using var db = await factory.CreateDbContextAsync(stop);
-        var (question, why) = await new HeatAsking(db, ask).QuestionAsync();
-        if (question is null)
-        {
-            return BenchHeat.NotKnown(why);
-        }
-
         try
         {
-            return question.Tell(await WorkAsync(question).WaitAsync(stop));
+            await using var db = await factory.CreateDbContextAsync(stop);
+            var (question, why) = await new HeatAsking(db, ask).QuestionAsync();
+            return question is null ? BenchHeat.NotKnown(why) : question.Tell(await WorkAsync(question).WaitAsync(stop));
         }
-        catch (InvalidOperationException unsolved)
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or System.Data.Common.DbException)
         {
-            return BenchHeat.NotKnown($"The heat of this pour could not be worked out: {unsolved.Message}");
+            // a number that does not come out is not replaced by a guess
+            return BenchHeat.NotKnown($"The heat of this pour could not be worked out: {e.Message}");
         }
     }
 
@@ -49,18 +46,7 @@ public sealed class BenchHeatBook(IDbContextFactory<StudioDb> factory, TimeProvi
             return told;
         }
 
-        var others = await OthersAsync(q);
-        var input = new AdviceInput
-        {
-            Piece = q.Input,
-            Mould = q.Mould,
-            Resins = q.Resins,
-            Limits = [.. Enumerable.Repeat<IReadOnlyList<HeatLimit>>([], q.Layer), q.Limits],
-            Names = [.. Enumerable.Repeat("", q.Layer), q.Name],
-            Others = others,
-            FirstFree = q.Layer,
-            Told = outcome,
-        };
+        var input = q.Plan.Advice with { Piece = q.Input, Others = await OthersAsync(q.Plan.Layers[^1]), Told = outcome };
         try
         {
             var advice = await Task.Run(() => HeatAdvice.Of(input, null, stop), stop);
@@ -80,23 +66,22 @@ public sealed class BenchHeatBook(IDbContextFactory<StudioDb> factory, TimeProvi
         }
 
         // three dimensions, for this one stops hands
-        return Worked.GetOrAdd(question.Key, _ => new(() => Task.Run(() => HeatForecast.Run(question.Input, question.Mould, question.Resins, preview: false, CancellationToken.None)))).Value;
+        return Worked.GetOrAdd(question.Key, _ => new(() => Task.Run(() => HeatForecast.Run(question.Input, question.Plan.Advice.Mould, question.Plan.Advice.Resins, preview: false, CancellationToken.None)))).Value;
     }
 
     // the slowest in the stores that the sheet allows this deep
-    private async Task<IReadOnlyList<OtherResin>> OthersAsync(HeatQuestion question)
+    private async Task<IReadOnlyList<OtherResin>> OthersAsync(HeatPlanLayer layer)
     {
         await using var db = await factory.CreateDbContextAsync();
-        var top = question.Input.Layers[^1];
-        var found = (await db.Set<Resin>().AsNoTracking().Where(r => !r.Retired && r.Id != question.ResinId).ToListAsync())
-            .Where(r => r.DataSheet is not null && !(r.MaxPourMm < top.ToMm - top.FromMm))
+        var found = (await db.Set<Resin>().AsNoTracking().Where(r => !r.Retired && r.Id != layer.Resin.Id).ToListAsync())
+            .Where(r => r.DataSheet is not null && !(r.MaxPourMm < layer.ToMm - layer.FromMm))
             .OrderByDescending(r => r.PotLifeMinutes ?? r.CupGelMinutes ?? 0).Take(MostOthers);
         var others = new List<OtherResin>();
         foreach (var resin in found)
         {
             if ((await KnownCures.OfAsync(db, resin.Id, "")).State is { } state)
             {
-                others.Add(new(resin.Name, HeatAsking.Forecast(resin, state)));
+                others.Add(new(resin.Name, HeatPlan.Forecast(resin, state)));
             }
         }
 

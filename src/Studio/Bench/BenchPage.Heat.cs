@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-
 namespace Studio.Bench;
 
 /// <summary>The heat of the pour in hand, worked out beside the page.</summary>
@@ -38,10 +36,6 @@ public sealed partial class BenchPage
         catch (OperationCanceledException)
         {
             // another question took its place, or the page was left
-        }
-        catch (Exception e) when (e is DbUpdateException or System.Data.Common.DbException or ArgumentException)
-        {
-            await ToldAsync(mine, BenchHeat.NotKnown("It could not be worked out: load the page again."));
         }
     }
 

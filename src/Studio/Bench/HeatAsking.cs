@@ -2,12 +2,9 @@ using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
 using Studio.Data;
 using Studio.Engine.Cure;
-using Studio.Engine.Fit;
-using Studio.Engine.Forecast;
-using Studio.Engine.Heat;
 using Studio.Engine.Layers;
-using Studio.Engine.Moulds;
 using Studio.Keepsakes;
+using Studio.Moulds;
 using Studio.Pieces;
 using Studio.Resins;
 using Studio.Shell;
@@ -17,10 +14,7 @@ namespace Studio.Bench;
 /// <summary>Makes the question about one pour's heat from what the database holds.</summary>
 internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
 {
-    // the peak of the slowest resins comes within this [h]
-    private const double WatchedHours = 96;
     private const double ThinnedHours = 0.25;
-    private readonly List<string> restsOn = [];
     private DateTime zero;
 
     /// <summary>The question, or a whole sentence: why there is none.</summary>
@@ -33,91 +27,72 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
             return (null, "This layer is not in the design any more.");
         }
 
-        var spec = piece.Mould!.Spec;
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
-        if (!plan.Ok || MouldShapes.Make(spec) is not { Ok: true, Value: { } mould })
-        {
-            return (null, "The design has errors, so its heat is not worked out.");
-        }
-
-        if (!HeatCalculation.Shapes.Contains(spec.Shape, StringComparer.Ordinal))
-        {
-            return (null, "For this mould's shape the heat cannot be worked out.");
-        }
-
         var pours = await db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == piece.Id && !p.Withdrawn).OrderBy(p => p.LayerOrder).ToListAsync();
-        if (WrongOrder(layer, pours) is { } wrong)
+        if ((plan.Ok ? HeatPlan.NoGrid(piece.Mould!) : "The design has errors, so its heat is not worked out.") is { } refused)
         {
-            return (null, wrong);
+            return (null, refused);
         }
 
+        return WrongOrder(layer, pours) is { } wrong ? (null, wrong) : await AskAsync(piece, layer, plan.Value, pours);
+    }
+
+    private async Task<(HeatQuestion? Question, string Why)> AskAsync(Piece piece, PieceLayer layer, LayersResult result, List<Pour> pours)
+    {
+        // by the pages' ten minutes a start may come before the layer under it
         var start = pours.Count > 0 && pours[^1].StartedAt.AddMinutes(1) is var after && after > ask.StartedAt ? after : ask.StartedAt;
         zero = pours.Count > 0 ? pours[0].StartedAt : start;
         var room = await RoomAsync(piece, start);
-        return room.Count == 0
-            ? (null, "The room's temperature is not known. Log it, and the heat is worked out.")
-            : await AskAsync(new(piece, layer, plan.Value.Layers[layer.Order], mould, spec), pours, start, room);
-    }
+        if (room.Count == 0)
+        {
+            return (null, "The room's temperature is not known. Log it, and the heat is worked out.");
+        }
 
-    /// <summary>A resin as the forecast takes it.</summary>
-    internal static ForecastResin Forecast(Resins.Resin resin, FitState state) => new(state, resin.MaxPourMm)
-    {
-        NextPourFromHours = resin.Times.Count > 0 ? resin.Times[0].NextPourFromHours : null,
-        NextPourUntilHours = resin.Times.Count > 0 ? resin.Times[0].NextPourUntilHours : null,
-        MinRoomC = resin.MinC,
-    };
-
-    private async Task<(HeatQuestion? Question, string Why)> AskAsync(Drawn drawn, List<Pour> pours, DateTime start, List<RoomReading> room)
-    {
-        var (layers, resins) = (new List<HeatLayer>(), new List<ForecastResin>());
+        var layers = new List<HeatPlanLayer>();
         foreach (var pour in pours)
         {
-            var known = await KnownCures.OfAsync(db, pour.ResinId, pour.ResinLot);
-            if (known.State is not { } state)
+            if (await PouredAsync(pour, room) is not { Known.State: not null } poured)
             {
-                return (null, $"The layers under it warm it too. {known.RestsOn}");
+                return (null, $"{pour.LayerName} under it warms it too. {(await KnownCures.OfAsync(db, pour.ResinId, pour.ResinLot)).RestsOn}");
             }
 
-            var sheet = await db.Set<Resins.Resin>().AsNoTracking().SingleAsync(r => r.Id == pour.ResinId);
-            layers.Add(Layer(state, pour.FromMm, pour.ToMm, Hours(pour.StartedAt), pour.RoomC ?? At(room, Hours(pour.StartedAt))));
-            resins.Add(Forecast(sheet, state));
+            layers.Add(poured);
         }
 
-        var cure = await KnownCures.OfAsync(db, drawn.Layer.ResinId, ask.Lot);
-        if (cure.State is not { } own)
+        var known = await KnownCures.OfAsync(db, layer.ResinId, ask.Lot);
+        if (known.State is null)
         {
-            return (null, cure.RestsOn);
+            return (null, known.RestsOn);
         }
 
-        var (from, roomC) = (pours.Count > 0 ? pours[^1].ToMm : drawn.Plan.FromMm, At(room, Hours(start)));
-        layers.Add(Layer(own, from, drawn.Plan.ToMm, Hours(start), drawn.Piece.RoomPlan?.PouredC ?? roomC));
-        resins.Add(Forecast(drawn.Layer.Resin!, own));
-        var wall = HeatWall.Of(drawn.Piece.Mould!.Wall, At(room, Hours(zero)));
-        restsOn.InsertRange(0, new[] { cure.RestsOn, wall.Assumed }.Where(w => w.Length > 0));
-        return (new HeatQuestion
+        var (level, roomC) = (result.Layers[layer.Order], At(room, Hours(start)));
+        layers.Add(new()
         {
-            Input = new HeatInput
-            {
-                Mould = drawn.Spec,
-                Wall = wall.Wall,
-                Former = drawn.Piece.Former,
-                Fill = drawn.Piece.Former is { } former ? new FillSpec(former.Solid, new BoundarySpec().VoidWPerM2K) : null,
-                Boundary = new(),
-                Room = room,
-                Layers = layers,
-                UntilHours = Hours(start) + WatchedHours,
-            },
-            Mould = drawn.Mould,
-            Resins = resins,
-            Limits = (await LimitsAsync(drawn.Layer)).Of(drawn.Piece, drawn.Layer, from, drawn.Plan.ToMm, wall.Limit),
-            ResinId = drawn.Layer.ResinId,
-            Name = drawn.Layer.Name,
-            StartedAt = start,
-            RoomC = roomC,
-            KnownCureId = cure.Row?.Id ?? 0,
-            RestsOn = string.Join(" ", restsOn),
-        }, "");
+            Name = layer.Name,
+            FromMm = pours.Count > 0 ? pours[^1].ToMm : level.FromMm,
+            ToMm = level.ToMm,
+            Resin = layer.Resin!,
+            Known = known,
+            PouredAtHours = Hours(start),
+            PouredC = piece.RoomPlan?.PouredC ?? roomC,
+            Limits = HeatLimits.Of(piece.Mould!, layer, Film(piece, result, level), await KeepsakesAsync(layer), await MaterialsAsync(layer)),
+        });
+        var wall = piece.Mould!.Wall is null ? $" The mould's wall is not in the stores: {WallMaterials.UsualMm:0} mm of silicone are assumed." : "";
+        return (new(HeatPlan.Of(piece.Mould, piece.Former, layers, room), start, roomC, $"{known.RestsOn}{wall} It holds if the room stays at {Say.Celsius(roomC)}."), "");
     }
+
+    private async Task<HeatPlanLayer> PouredAsync(Pour pour, List<RoomReading> room) => new()
+    {
+        Name = pour.LayerName,
+        FromMm = pour.FromMm,
+        ToMm = pour.ToMm,
+        Resin = await db.Set<Resin>().AsNoTracking().SingleAsync(r => r.Id == pour.ResinId),
+        Known = await KnownCures.OfAsync(db, pour.ResinId, pour.ResinLot),
+        PouredAtHours = Hours(pour.StartedAt),
+        PouredC = pour.RoomC ?? At(room, Hours(pour.StartedAt)),
+        Limits = [],
+        Poured = true,
+    };
 
     private static string? WrongOrder(PieceLayer layer, List<Pour> pours) => pours switch
     {
@@ -137,11 +112,6 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
             known.Add(new(Hours(start), c));
         }
 
-        if (known.Count > 0)
-        {
-            restsOn.Add($"It holds if the room stays at {Say.Celsius(known[^1].Celsius)}.");
-        }
-
         return Thinned(known);
     }
 
@@ -151,22 +121,20 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
 
     private static double At(List<RoomReading> room, double hours) => (room.FindLast(r => r.Hours <= hours) ?? room[0]).Celsius;
 
-    private static HeatLayer Layer(FitState state, double fromMm, double toMm, double atHours, double celsius)
+    private static bool Film(Piece piece, LayersResult result, LayerResult level) => SheetRules.Of(piece, result)
+        .Where(s => s.Fit is { Stands: true }).SelectMany(s => s.Fit!.InMould).Any(ring => ring.Min(q => q.Z) < level.ToMm && ring.Max(q => q.Z) > level.FromMm);
+
+    private Task<List<Keepsake>> KeepsakesAsync(PieceLayer layer)
     {
-        var best = state.Best();
-        return new(best.Kinetics, best.DensityKgPerM3, best.HeatCapacityJPerKgK, best.ConductivityWPerMK, fromMm, toMm, atHours, celsius);
+        var ids = layer.Placed.Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
+        return db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToListAsync();
     }
 
-    private async Task<HeatLimits> LimitsAsync(PieceLayer layer)
+    private Task<List<Stores.Material>> MaterialsAsync(PieceLayer layer)
     {
-        var materials = layer.Scatter.Select(s => s.MaterialId).OfType<int>().Distinct().ToList();
-        var keepsakes = layer.Placed.Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
-        return new(
-            await db.Set<Stores.Material>().AsNoTracking().Where(m => materials.Contains(m.Id)).ToDictionaryAsync(m => m.Id),
-            await db.Set<Keepsake>().AsNoTracking().Where(k => keepsakes.Contains(k.Id)).ToDictionaryAsync(k => k.Id, k => k.Kind));
+        var ids = layer.Scatter.Select(s => s.MaterialId).Concat(layer.Additions.Select(a => a.MaterialId)).OfType<int>().Distinct().ToList();
+        return db.Set<Stores.Material>().AsNoTracking().Where(m => ids.Contains(m.Id)).ToListAsync();
     }
 
     private double Hours(DateTime at) => (at - zero).TotalHours;
-
-    private sealed record Drawn(Piece Piece, PieceLayer Layer, LayerResult Plan, Mould Mould, MouldSpec Spec);
 }

@@ -2,43 +2,30 @@ using System.Text.Json;
 using Studio.Engine;
 using Studio.Engine.Forecast;
 using Studio.Engine.Heat;
-using Studio.Engine.Moulds;
+using Studio.Pieces;
 
 namespace Studio.Bench;
 
 /// <summary>A pour as the heat equation takes it: what is in the mould already, the layer to come, the room as it was.</summary>
-internal sealed record HeatQuestion
+/// <param name="Plan">The layer to be poured is its last.</param>
+/// <param name="StartedAt">When it is poured [UTC].</param>
+/// <param name="RoomC">The room then [°C].</param>
+/// <param name="RestsOn">Whole sentences.</param>
+internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double RoomC, string RestsOn)
 {
-    internal required HeatInput Input { get; init; }
-
-    internal required Mould Mould { get; init; }
-
-    internal required IReadOnlyList<ForecastResin> Resins { get; init; }
-
-    /// <summary>Of the layer to be poured.</summary>
-    internal required IReadOnlyList<HeatLimit> Limits { get; init; }
-
-    internal required int ResinId { get; init; }
-
-    internal required string Name { get; init; }
-
-    internal required DateTime StartedAt { get; init; }
-
-    internal required double RoomC { get; init; }
-
-    internal required int KnownCureId { get; init; }
-
-    internal required string RestsOn { get; init; }
-
     /// <summary>Changes with everything that the numbers depend on.</summary>
-    internal string Key => JsonSerializer.Serialize(Input) + JsonSerializer.Serialize(Resins);
+    internal string Key { get; } = JsonSerializer.Serialize(Plan.Input) + JsonSerializer.Serialize(Plan.Advice.Resins);
 
-    internal int Layer => Input.Layers.Count - 1;
+    internal HeatInput Input { get; } = Plan.Input with { PictureHours = [] }; // no picture is drawn here
+
+    private HeatPlanLayer Top => Plan.Layers[^1];
+
+    private string Name => Top.Name;
 
     /// <summary>What is said of an outcome.</summary>
     internal BenchHeat Tell(ForecastOutcome outcome)
     {
-        var (layer, model) = (outcome.Layers[Layer], $"Worked out by {outcome.Model}. {RestsOn}");
+        var (layer, model) = (outcome.Layers[^1], $"Worked out by {outcome.Model}. {RestsOn}");
         var told = new BenchHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.RunAway, Question = this, Outcome = outcome };
         if (layer.RunAway)
         {
@@ -46,7 +33,7 @@ internal sealed record HeatQuestion
             return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
         }
 
-        var over = Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
+        var over = Top.Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
         return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is null ? [] : [Overheats(over, layer)], Offers = over is null ? [] : null };
     }
 
@@ -59,7 +46,7 @@ internal sealed record HeatQuestion
 
     private PourForetold Foretold(ForecastLayer layer, string model) => new()
     {
-        KnownCureId = KnownCureId,
+        KnownCureId = Top.Known.Row?.Id ?? 0,
         Model = model,
         RoomC = RoomC,
         PeakC = layer.PeakC,

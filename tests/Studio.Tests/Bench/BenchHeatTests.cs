@@ -37,7 +37,7 @@ public sealed class BenchHeatTests : IDisposable
         var refused = await book.PourAsync(form, "Maker");
         refused.Ok.ShouldBeFalse();
         refused.Stops.ShouldHaveSingleItem().Code.ShouldBe("would-overheat");
-        refused.Words.ShouldContain("for the resin the limit is 38 °C");
+        refused.Words.ShouldContain("for Test casting resin the limit is 38 °C");
 
         var told = await heats.AdviseAsync(await heats.AskAsync(heats.Asked(form), Stop), Stop);
         var thinner = told.Offers!.ShouldNotBeNull().Single(o => o.Kind == AdviceOffer.Thinner);
