@@ -1,5 +1,5 @@
-using Studio.Climate;
 using Studio.Bench;
+using Studio.Climate;
 using Studio.Commissions;
 using Studio.Keepsakes;
 using Studio.Pieces;

@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Climate;
 using Studio.Accounts;
 using Studio.Bench;
+using Studio.Climate;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
