@@ -9,6 +9,9 @@ internal static class BenchCautions
 {
     private const string CommonPractice = "common practice, no source";
 
+    // below this a hand tells more than a figure [°C]
+    private const double HandC = 37;
+
     /// <summary>Always said, whatever the layer.</summary>
     internal static IReadOnlyList<string> Standing { get; } =
     [
@@ -20,7 +23,7 @@ internal static class BenchCautions
 
     /// <summary>What to do when a layer grows hotter than was foretold; common practice, no source.</summary>
     internal static string Hotter(double highC) => string.Create(CultureInfo.InvariantCulture,
-        $"If it grows hotter than {highC:0} °C, or smokes: do not move it, and never put a lid on it. Open the windows, keep out of the fumes, and let it cool by itself. The resin’s data sheet goes before this.");
+        $"If it grows hotter than {(highC < HandC ? "the hand" : $"{highC:0} °C")}, or smokes: do not move it, and never put a lid on it. Open the windows, keep out of the fumes, and let it cool by itself. The resin’s data sheet goes before this.");
 
     /// <summary>This layer's own, the gravest first.</summary>
     internal static IReadOnlyList<Finding> Of(LayerResult? plan, BenchResin resin) =>

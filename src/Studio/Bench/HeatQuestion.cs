@@ -25,22 +25,31 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
     /// <summary>What is said of an outcome.</summary>
     internal BenchHeat Tell(ForecastOutcome outcome)
     {
-        var (layer, model) = (outcome.Layers[^1], $"Worked out by {outcome.Model}. {RestsOn}");
-        var told = new BenchHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.RunAway, Question = this, Outcome = outcome };
-        if (layer.RunAway)
+        var (layer, model) = (outcome.Layers[^1], $"Model: {outcome.Model}. {RestsOn}");
+        var told = new BenchHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.PeakC > HeatLimit.RunAwayC, Question = this, Outcome = outcome };
+        if (told.RunAway)
         {
             var words = $"{Name}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
             return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
+        }
+
+        if (layer.RunAway)
+        {
+            // no figure is kept or shown where the upper bound lies there; what a sheet alone leaves open, a reason may pass
+            var words = $"{Name} may run away: by what is known of {Top.Resin.Name} nobody can rule it out. Pour it thinner or cooler, or log a thermometer in a test pour of this depth first.";
+            return told with { Findings = [new("may-run-away", Severity.Stop, "layer", words, "heat equation")] };
         }
 
         var over = Top.Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
         return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is null ? [] : [Overheats(over, layer)], Offers = over is null ? [] : null };
     }
 
+    // what most likely breaks a limit is stopped; what only may, is warned of: a sheet alone leaves wide intervals, and a stop that always stops is soon not read
     private Finding Overheats(HeatLimit limit, ForecastLayer layer)
     {
         var (highC, where) = limit.AtMouldFace ? (layer.FaceHighC, " where it touches the mould") : (layer.PeakHighC, "");
-        return new("would-overheat", Severity.Stop, "layer",
+        var surely = Top.Limits.Any(l => (l.AtMouldFace ? layer.FaceC : layer.PeakC) > l.Celsius);
+        return new(surely ? "would-overheat" : "may-overheat", surely ? Severity.Stop : Severity.Warn, "layer",
             FormattableString.Invariant($"Poured now, {Name} may reach {highC:0} °C{where}; for {limit.Of} the limit is {limit.Celsius:0} °C."), limit.Source);
     }
 
