@@ -10,7 +10,7 @@ internal static class PourRules
     /// <summary>Codes are stable; the trace of a pour names them.</summary>
     /// <param name="heat">What is foretold of it; null while it is not worked out.</param>
     internal static IReadOnlyList<Finding> Of(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) =>
-        [.. Order(sheet, layer).Concat(heat?.Findings ?? []).Concat(Deep(layer)).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
+        [.. Order(sheet, layer).Concat(heat?.Findings ?? []).Concat(Deep(layer)).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Amount(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
 
     /// <summary>True for a stop that no reason passes.</summary>
     internal static bool Final(Finding stop) => stop.Code is "out-of-order" or "run-away";
@@ -57,6 +57,22 @@ internal static class PourRules
             yield return new("ratio-off", Severity.Stop, "tally",
                 string.Create(System.Globalization.CultureInfo.InvariantCulture, $"There is {Math.Abs(percent):0.#} % too {(percent > 0 ? "much" : "little")} B for the A in the cup. It may stay soft or tacky for good: set the ratio right, or weigh anew."),
                 "common practice, no source: within 5 %, and the data sheet where it asks for less");
+        }
+    }
+
+    // a draft of before the design was changed, or a slip of the scale: the line, the grams and the heat would all be another layer's
+    private static IEnumerable<Finding> Amount(BenchLayer layer, PourForm form)
+    {
+        if (layer.Plan is not { PartAG: var a, PartBG: var b } || a + b <= 0 || form.ActualAG <= 0 || form.ActualBG <= 0)
+        {
+            yield break;
+        }
+
+        var (weighed, planned) = (form.ActualAG + form.ActualBG, a + b);
+        if (Math.Abs(weighed - planned) > Weighing.AmountStopPercent / 100 * planned)
+        {
+            yield return new("amount-off", Severity.Stop, "tally",
+                $"{Say.Grams(weighed)} are weighed where {Say.Grams(planned)} are planned: it would not be the layer that was drawn, nor as warm as foretold. Weigh anew, or change the design first.", "our rule: within 10 %");
         }
     }
 

@@ -51,6 +51,9 @@ public static class Weighing
     /// <summary>Each part this near its goal [% of it] keeps the ratio within 2 %; common practice, no source. The data sheet wins.</summary>
     public const double TolerancePercent = 1;
 
+    /// <summary>From this far off its plan on, a mix is not the layer that was drawn, and its heat not what was foretold [%]; our rule.</summary>
+    public const double AmountStopPercent = 10;
+
     /// <summary>A ratio further off than this [%] is not poured without a reason; common practice, no source.</summary>
     public const double RatioStopPercent = 5;
 
