@@ -18,7 +18,7 @@ internal static class CureJson
         {
             Resins = fields.Map("resins", Resin),
             Layers = fields.List("layers", Layer),
-            Room = fields.List("room", Reading),
+            Room = RoomJson.Read(fields),
             UntilHours = fields.Number("untilHours"),
         };
         fields.NothingElse();
@@ -44,12 +44,5 @@ internal static class CureJson
         var layer = new CureLayer(fields.Text("name"), fields.Text("resin"), fields.OptionalNumber("pouredAtHours"), fields.OptionalText("afterGelOf"));
         fields.NothingElse();
         return layer;
-    }
-
-    private static RoomReading Reading(Fields fields)
-    {
-        var reading = new RoomReading(fields.Number("hours"), fields.Number("celsius"));
-        fields.NothingElse();
-        return reading;
     }
 }

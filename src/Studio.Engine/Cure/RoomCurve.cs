@@ -27,7 +27,7 @@ internal sealed class RoomCurve
         }
 
         // two entries for the same moment are a correction: the later entry counts
-        readings = [.. plausible.GroupBy(r => r.Hours).Select(g => g.Last()).OrderBy(r => r.Hours)];
+        readings = Rising(plausible) ? [.. plausible] : [.. plausible.GroupBy(r => r.Hours).Select(g => g.Last()).OrderBy(r => r.Hours)];
     }
 
     /// <summary>Time of the last reading [h].</summary>
@@ -81,6 +81,20 @@ internal sealed class RoomCurve
         var basis = readings[Math.Max(0, after - 1)];
         var kind = after == 0 ? RestsOnKind.Assumed : hours > readings[^1].Hours ? RestsOnKind.Held : RestsOnKind.Reading;
         return new(kind, basis.Hours, basis.Celsius);
+    }
+
+    // a sensor's log is in order as a rule, and may be long
+    private static bool Rising(IReadOnlyList<RoomReading> list)
+    {
+        for (var i = 1; i < list.Count; i++)
+        {
+            if (!(list[i].Hours > list[i - 1].Hours))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // index of the first reading after the time, by halving; a year of readings is many

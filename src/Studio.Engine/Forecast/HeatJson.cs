@@ -40,7 +40,7 @@ internal static class HeatJson
             Former = former,
             Fill = fill,
             Boundary = fields.OptionalObject("boundary", Boundary) ?? new BoundarySpec(),
-            Room = fields.List("room", Reading),
+            Room = RoomJson.Read(fields),
             Layers = fields.List("layers", Layer),
             UntilHours = fields.Number("untilHours"),
             Resins = fields.Map("resins", HeatResinJson.Read),
@@ -87,13 +87,6 @@ internal static class HeatJson
             f.OptionalNumber("bottomWPerM2K") ?? usual.BottomWPerM2K, f.OptionalNumber("voidWPerM2K") ?? usual.VoidWPerM2K);
         f.NothingElse();
         return boundary;
-    }
-
-    private static RoomReading Reading(Fields f)
-    {
-        var reading = new RoomReading(f.Number("hours"), f.Number("celsius"));
-        f.NothingElse();
-        return reading;
     }
 
     private static HeatLayerSpec Layer(Fields f)

@@ -121,6 +121,12 @@ internal sealed class Fields
     /// <summary>A list of objects that must be given.</summary>
     public IReadOnlyList<T> List<T>(string name, Func<Fields, T> read) => Required(name) is { } value ? List(name, value, read) : [];
 
+    /// <summary>A long list of objects: what <paramref name="plain"/> can read at once is not looked at field by field.</summary>
+    public IReadOnlyList<T> List<T>(string name, Func<JsonElement, T?> plain, Func<Fields, T> read)
+        where T : class => Required(name) is not { } value ? []
+        : value.ValueKind == JsonValueKind.Array ? [.. value.EnumerateArray().Select((e, i) => plain(e) ?? Inner(e, $"{At(name)}[{i}]", read))]
+        : List(name, value, read);
+
     /// <summary>A list of objects; empty when left out.</summary>
     public IReadOnlyList<T> OptionalList<T>(string name, Func<Fields, T> read) => Given(name) is { } value ? List(name, value, read) : [];
 
