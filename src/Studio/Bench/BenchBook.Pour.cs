@@ -22,7 +22,8 @@ public sealed partial class BenchBook
 
     /// <summary>What speaks against the pour as it stands in the form, before it is sent.</summary>
     /// <param name="heat">What is foretold of its heat; null while it is not worked out.</param>
-    public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) => PourRules.Of(sheet, layer, form, startedAt, heat);
+    public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) =>
+        [.. PourRules.Of(sheet, layer, form, startedAt, heat), .. DampRules.Of(sheet, layer, form)];
 
     /// <summary>True for a stop that no reason passes.</summary>
     public static bool Final(Finding stop) => PourRules.Final(stop);

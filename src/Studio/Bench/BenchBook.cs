@@ -63,6 +63,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Clock = input,
             Times = PieceClock.Of(input, Now, zone),
             Room = await RoomBook.NowAsync(db, piece.StandsIn),
+            Damp = await RoomBook.DampAsync(db, piece.StandsIn, Now),
             Zone = zone,
             Units = units,
             Now = Now,

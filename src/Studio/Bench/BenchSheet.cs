@@ -40,6 +40,9 @@ public sealed record BenchSheet
 
     public RoomNow? Room { get; init; }
 
+    /// <summary>The newest reading with a humidity that still says something; null where there is none.</summary>
+    public RoomNow? Damp { get; init; }
+
     public required TimeZoneInfo Zone { get; init; }
 
     /// <summary><c>metric</c> or <c>inch</c>.</summary>

@@ -92,7 +92,7 @@ internal static class BrokerMessage
                 celsius = found;
                 humidity = sensor.HumidityField.Length == 0 ? null : Field(json.RootElement, sensor.HumidityField);
             }
-            catch (JsonException)
+            catch (Exception e) when (e is JsonException or InvalidOperationException)
             {
                 return (null, "The message is not JSON, and a field of it is asked for.");
             }

@@ -64,7 +64,7 @@ public sealed class IntakeBook(IDbContextFactory<StudioDb> factory, TimeProvider
         var told = messages.Select(m => (Message: m, At: LocalClock.Measured(m, received, zone))).OrderBy(m => m.At).ToList();
         await using var db = await factory.CreateDbContextAsync();
         var heard = await db.Set<Sensor>().Where(s => s.Id == sensor.Id).Select(s => s.HeardAt).SingleAsync();
-        var day = new SensorDay(sensor, await NearAsync(db, sensor.Id, told[0].At, told[^1].At));
+        var day = new SensorDay(sensor, await NearAsync(db, sensor.Id, [.. told.Select(t => t.At)], received));
         List<IntakeDoubt> doubts = [];
         int kept = 0, folded = 0;
         foreach (var (message, at) in told)
@@ -97,10 +97,21 @@ public sealed class IntakeBook(IDbContextFactory<StudioDb> factory, TimeProvider
         return new(kept, folded, doubts);
     }
 
-    private static Task<List<Reading>> NearAsync(StudioDb db, int sensorId, DateTime first, DateTime last)
+    // one message from a clock that stands in another year must not fetch all the years between
+    private static async Task<List<Reading>> NearAsync(StudioDb db, int sensorId, List<DateTime> at, DateTime received)
     {
-        var (from, to) = (first.AddMinutes(-ReadingDoubts.SpikeMinutes * 2), last.AddMinutes(1));
-        return db.Set<Reading>().Where(r => r.SensorId == sensorId && r.At >= from && r.At <= to).OrderBy(r => r.At).ToListAsync();
+        var all = db.Set<Reading>().Where(r => r.SensorId == sensorId);
+        var (oldest, newest) = (received.AddDays(-ReadingDoubts.OldestDays), received.AddMinutes(ReadingDoubts.AheadMinutes));
+        var far = at.Where(t => t < oldest || t > newest).ToList();
+        var found = far.Count == 0 ? [] : await all.Where(r => far.Contains(r.At)).ToListAsync();
+        var close = at.Where(t => t >= oldest && t <= newest).ToList();
+        if (close.Count > 0)
+        {
+            var (from, to) = (close[0].AddMinutes(-ReadingDoubts.SpikeMinutes * 2), close[^1].AddMinutes(1));
+            found.AddRange(await all.Where(r => r.At >= from && r.At <= to).ToListAsync());
+        }
+
+        return [.. found.DistinctBy(r => r.Id).OrderBy(r => r.At)];
     }
 
     // past the audit on purpose: a sensor is heard every minute and nobody edited it

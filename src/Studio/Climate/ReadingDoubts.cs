@@ -26,6 +26,9 @@ public static class ReadingDoubts
     /// <summary>How far a sensor's clock may run ahead [min].</summary>
     public const double AheadMinutes = 2;
 
+    /// <summary>Nothing is sent this late after it was measured [days]; our rule. Older records are pasted on the page of the room.</summary>
+    public const double OldestDays = 31;
+
     private const double LowestC = -30;
     private const double HighestRoomC = 60;
     private const double HighestProbeC = 250;
@@ -64,6 +67,7 @@ public static class ReadingDoubts
         var lag = (received - at).TotalMinutes;
         var steady = heard is { } h && (received - h).TotalMinutes <= 3 * everyMinutes;
         return lag < -AheadMinutes ? new(ClockOff, $"It says it was measured {Say.Duration(at - received)} from now: the sensor's clock runs ahead{(Math.Abs(lag + 60) < 5 ? " by an hour, as after the change of summer time" : "")}. Set it.")
+            : lag > OldestDays * 24 * 60 ? new(ClockOff, "It says it was measured more than a month ago: a clock that lost its battery says so. Set the sensor's clock.")
             : alone && steady && Math.Abs(lag - 60) < 5 ? new(ClockOff, "It says it was measured an hour ago and comes regularly: the sensor's clock seems an hour behind, as after the change of summer time. Set it.")
             : null;
     }

@@ -48,6 +48,24 @@ public sealed class RoomBook(IDbContextFactory<StudioDb> factory, TimeProvider c
             ?? await NewestAsync(counted.Where(r => r.Place != ""));
     }
 
+    /// <summary>The newest reading that counts and says how damp the air is, not older than <see cref="StaleHours"/>; of the place, else of the casting room.</summary>
+    /// <param name="place">Empty for the casting room.</param>
+    /// <param name="now">[UTC].</param>
+    public static async Task<RoomNow?> DampAsync(StudioDb db, string place, DateTime now)
+    {
+        var since = now.AddHours(-StaleHours);
+        var damp = RoomReadings.Counted(db).Where(r => r.HumidityPercent != null && r.At >= since && r.At <= now);
+        return (place.Length > 0 ? await NewestAsync(damp.Where(r => r.Place == place)) : null) ?? await NewestAsync(damp.Where(r => r.Place == CastingRoom));
+    }
+
+    /// <summary>Names of the sensors that have fallen silent.</summary>
+    public async Task<IReadOnlyList<string>> SilentAsync()
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        var now = clock.GetUtcNow().UtcDateTime;
+        return [.. (await db.Set<Sensor>().AsNoTracking().Where(s => s.RemovedAt == null).OrderBy(s => s.Name).ToListAsync()).Where(s => SensorBook.IsDead(s, now)).Select(s => s.Name)];
+    }
+
     /// <summary>The newest readings that count, newest first.</summary>
     public async Task<IReadOnlyList<RoomNow>> RecentAsync(int count)
     {

@@ -15,6 +15,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
     private readonly string titleId = "room-" + Guid.NewGuid().ToString("N")[..8];
     private RoomNow? room;
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
+    private IReadOnlyList<string> silent = [];
     private double? celsius;
     private double? humidity;
     private string place = RoomBook.CastingRoom;
@@ -55,6 +56,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
     private async Task LoadAsync()
     {
         room = await book.NowAsync();
+        silent = await book.SilentAsync();
         if (!touched)
         {
             celsius = room?.Celsius;

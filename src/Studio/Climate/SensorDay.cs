@@ -28,9 +28,10 @@ internal sealed class SensorDay(Sensor sensor, List<Reading> near)
     {
         for (var i = Place(at) - 1; i >= 0 && at - known[i].At < within; i--)
         {
-            if (known[i].Doubt.Length == 0 && Math.Abs(known[i].Celsius - celsius) < kelvin && !(humidity is { } h && !(Math.Abs(h - (known[i].HumidityPercent ?? double.NaN)) < percent)))
+            if (known[i].Doubt.Length == 0)
             {
-                return true;
+                // the last that counts, not any: what was warm in between must be seen to cool again
+                return Math.Abs(known[i].Celsius - celsius) < kelvin && !(humidity is { } h && !(Math.Abs(h - (known[i].HumidityPercent ?? double.NaN)) < percent));
             }
         }
 

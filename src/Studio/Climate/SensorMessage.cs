@@ -49,6 +49,11 @@ internal static class SensorMessages
                 Take(json.RootElement, 0, "");
             }
         }
+        catch (InvalidOperationException)
+        {
+            // half of a pair of surrogates in a name or a text: JSON by its grammar, and no text
+            return ([], [new("", "There are letters in it that no text has. Send {\"celsius\": 19.5} or a list of such readings.")]);
+        }
         catch (JsonException wrong)
         {
             errors.Add(new("", $"This is not JSON: {wrong.Message} Send {{\"celsius\": 19.5}} or a list of such readings."));
@@ -123,7 +128,7 @@ internal static class SensorMessages
             return default;
         }
 
-        if (value.ValueKind is JsonValueKind.String && DateTime.TryParse(value.GetString(), CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out var said) && said.Year is > 2000 and < 2200)
+        if (value.ValueKind is JsonValueKind.String && value.GetString() is { Length: >= 16 } text && text[4] == '-' && text[7] == '-' && DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out var said) && said.Year is > 2000 and < 2200)
         {
             return said.Kind is DateTimeKind.Unspecified ? (null, said) : (said.ToUniversalTime(), null);
         }

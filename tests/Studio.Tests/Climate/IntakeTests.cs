@@ -81,6 +81,27 @@ public sealed class IntakeTests : IDisposable
     }
 
     [Fact]
+    public async Task What_was_warm_for_seconds_is_seen_to_cool_again()
+    {
+        await MakeAsync();
+        await SendAsync(20, -1);
+        await SendAsync(24, -0.7);
+        (await SendAsync(20, -0.4)).Kept.ShouldBe(1, "a warm reading that is not taken back would make times early");
+        (await CountedAsync()).ShouldBe([20, 24, 20]);
+    }
+
+    [Fact]
+    public async Task A_clock_years_behind_is_doubted_and_comes_twice_without_harm()
+    {
+        await MakeAsync();
+        var at = new DateTime(2004, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+        var answer = await intake.TakeAsync(sensor, [new(0, 20, null, at), new(1, 20, null, Now)]);
+        answer.Kept.ShouldBe(2);
+        answer.Doubts.ShouldHaveSingleItem().Code.ShouldBe(ReadingDoubts.ClockOff);
+        (await intake.TakeAsync(sensor, [new(0, 20, null, at)])).Folded.ShouldBe(1);
+    }
+
+    [Fact]
     public async Task A_jump_down_counts_at_once_for_it_only_makes_times_later()
     {
         await MakeAsync();
@@ -144,6 +165,10 @@ public sealed class IntakeTests : IDisposable
     [InlineData("{\"celsius\":20,\"at\":\"yesterday\"}")]
     [InlineData("{\"celsius\":1e999}")]
     [InlineData("[{\"celsius\":20}]")]
+    [InlineData("{\"celsius\":20,\"at\":\"\\ud800\"}")]
+    [InlineData("{\"\\udc00\":20}")]
+    [InlineData("{\"celsius\":20,\"at\":\"12/11/2026 10:00:00\"}")]
+    [InlineData("{\"celsius\":20,\"at\":\"23:00\"}")]
     public void What_cannot_be_read_is_refused_with_its_path(string body)
     {
         var (messages, errors) = SensorMessages.Read(body);
