@@ -69,7 +69,7 @@ public sealed class PourSheetBook(BenchBook bench, BenchHeatBook heats, Settings
         if (sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order) is { } pour)
         {
             return pour.Foretold is { } kept
-                ? Heat(kept, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", kept.Model)
+                ? Heat(kept, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", "Model: " + kept.Model + ".")
                 : new("Its heat was not foretold when it was poured.", "", "");
         }
 

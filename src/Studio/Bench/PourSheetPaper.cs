@@ -78,7 +78,7 @@ public sealed record PourSheetPaperModel
 
 /// <summary>What is foretold of the layer's own heat, in whole sentences.</summary>
 /// <param name="Peak">How hot and when; or why nothing is foretold.</param>
-/// <param name="IfHotter">What to do then; empty where nothing is foretold.</param>
+/// <param name="IfHotter">What to do if it gets hotter; empty where nothing is foretold.</param>
 /// <param name="RestsOn">Which model, and on what.</param>
 public sealed record PourSheetHeat(string Peak, string IfHotter, string RestsOn);
 
@@ -131,7 +131,6 @@ public static class PourSheetPaper
             Grams(flow, model);
             With(flow, model);
             Clock(flow, model);
-            Heat(flow, model);
         });
 
     private static void Opening(PaperFlow flow, PourSheetPaperModel model)
@@ -209,6 +208,7 @@ public static class PourSheetPaper
                 flow.Space(3);
                 flow.Bullets([Level(model), .. model.Prepare], tick: true);
                 flow.Signatures(Measure.Mm(8), (1, "Room temperature [°C]"), (1, "Weighed by"));
+                Heat(flow, model);
             }
         ),
             (1.15, () => Cautions(flow, model)));
@@ -271,13 +271,9 @@ public static class PourSheetPaper
         }
 
         flow.Space(6);
-        flow.Boxed(() =>
-        {
-            flow.Text("Its own heat", flow.Type.Label);
-            flow.Text(heat.Peak, flow.Type.Strong);
-            flow.Text(heat.IfHotter.Length > 0 ? heat.IfHotter : null, flow.Type.Small);
-            flow.Text(heat.RestsOn.Length > 0 ? heat.RestsOn : null, flow.Type.Small);
-        }, PaperInks.Amber);
+        flow.Text("Its own heat", flow.Type.Label);
+        flow.Text(heat.Peak, flow.Type.Strong);
+        flow.Text(heat.RestsOn.Length > 0 ? heat.RestsOn : null, flow.Type.Small);
     }
 
     private static void WriteIn(PaperFlow flow, string label)
@@ -297,7 +293,7 @@ public static class PourSheetPaper
         flow.Boxed(() =>
         {
             flow.Block("H2", "Take care", flow.Type.Heading);
-            flow.Bullets([.. model.Cautions, .. StandingCautions], flow.Type.Small);
+            flow.Bullets([.. model.Heat is { IfHotter.Length: > 0 } heat ? [heat.IfHotter] : Array.Empty<string>(), .. model.Cautions, .. StandingCautions], flow.Type.Small);
         }, PaperInks.Amber);
     }
 }
