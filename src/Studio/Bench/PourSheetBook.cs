@@ -78,6 +78,7 @@ public sealed class PourSheetBook(BenchBook bench, BenchHeatBook heats, Settings
         {
             { Unknown.Length: > 0 } => new($"Its heat is not foretold. {told.Unknown}", "", "The data sheet’s depth and hours hold."),
             { RunAway: true } => new("Run-away: do not pour.", told.Findings[0].Message, told.RestsOn),
+            { Foretold: null } => new("It may run away: do not pour before that is ruled out.", told.Findings[0].Message, told.RestsOn),
             _ => Heat(told.Foretold!, string.Create(English, $", about {told.Foretold!.PeakAfterHours:0.#} hours after the pour"), string.Join(" ", told.Findings.Select(f => f.Message).Append(told.RestsOn))),
         };
     }
