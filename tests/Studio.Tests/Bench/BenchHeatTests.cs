@@ -93,6 +93,26 @@ public sealed class BenchHeatTests : IDisposable
     }
 
     [Fact]
+    public async Task What_only_may_run_away_shows_no_number_and_a_reason_passes_it()
+    {
+        var id = await PieceAsync(depthMm: 20);
+        await scene.ReadingAsync(23);
+        var form = await FormAsync(id);
+        var told = await heats.AskAsync(heats.Asked(form), Stop);
+        (told.RunAway, told.Foretold).ShouldBe((false, null));
+        var stop = told.Findings.ShouldHaveSingleItem();
+        stop.Code.ShouldBe("may-run-away");
+        stop.Message.ShouldNotContain("°C");
+        var paper = (await new PourSheetBook(book, heats, new SettingsBook(studio.Factory, studio.News)).SheetAsync(id, 1)).ShouldNotBeNull();
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(paper.Content);
+        string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text)).ShouldContain("It may run away");
+        (await book.PourAsync(form, "Maker")).Ok.ShouldBeFalse();
+        form.Why = "A test pour with a thermometer, outdoors.";
+        (await book.PourAsync(form, "Maker")).Words.ShouldBe("");
+        (await scene.AllAsync<Pour>()).Single().Foretold.ShouldBeNull();
+    }
+
+    [Fact]
     public async Task A_layer_deeper_than_its_sheet_prints_is_stopped_however_cool_it_would_stay()
     {
         var id = await PieceAsync(depthMm: 3);
