@@ -7,6 +7,7 @@ return args switch
     ["write", var folder] => await Writer.RunAsync(folder),
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
+    ["heat-reference"] => HeatReference.Run(),
     ["fit"] => Fit(200),
     ["fit", var count] => Fit(int.Parse(count, CultureInfo.InvariantCulture)),
     [] => await Measure.RunAsync(),
@@ -23,7 +24,7 @@ static int Fit(int resins)
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | fit [COUNT] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | heat-reference | fit [COUNT] | make FOLDER | write FOLDER");
     return 2;
 }
 

@@ -59,6 +59,9 @@ internal sealed class HeatStage
     /// <summary>Film to the room at each node [W/K].</summary>
     public double[] Film { get; }
 
+    /// <summary>Conduction between nodes [W/K], lower band row by row: row i holds columns i − <see cref="Band"/> to i.</summary>
+    public ReadOnlySpan<double> Lower => lower;
+
     /// <summary>Where resin reacts, layer by layer: node, layer, volume [m³]; a node on a boundary reacts for each layer by itself.</summary>
     public int[] PointNode { get; }
 
