@@ -35,6 +35,9 @@ public sealed record FitState
     /// <summary>Hours to complete cure that the sheet prints [h].</summary>
     public double? FullCureHours { get; init; }
 
+    /// <summary>Standard deviations of a log's readings are multiplied by this; from the resin's class [ratio].</summary>
+    public double LogDoubt { get; init; } = 1;
+
     /// <summary>The most probable resin.</summary>
     public FitResin Best() => Resin([.. Mean]);
 

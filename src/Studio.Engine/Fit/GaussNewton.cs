@@ -4,8 +4,9 @@ namespace Studio.Engine.Fit;
 /// <param name="Mean">Most probable values.</param>
 /// <param name="Spread">Lower triangle L of Laplace's covariance L·Lᵀ.</param>
 /// <param name="Residuals">Of the data, in their standard deviations.</param>
+/// <param name="FarSd2">How far the values moved, squared, in the prior's standard deviations.</param>
 /// <param name="Trials">How often the model was asked.</param>
-internal sealed record GaussFound(double[] Mean, double[][] Spread, double[] Residuals, int Trials);
+internal sealed record GaussFound(double[] Mean, double[][] Spread, double[] Residuals, double FarSd2, int Trials);
 
 /// <summary>
 /// Least squares of residuals with a normal prior, damped (Levenberg 1944, Marquardt 1963), in coordinates in which the prior is of unit size; Laplace's covariance at the end.
@@ -52,7 +53,7 @@ internal sealed class GaussNewton
         }
 
         var square = Dense.Square(Slopes(z, r, central: true), count);
-        return new(prior.At(z), Covariance(square), r, trials);
+        return new(prior.At(z), Covariance(square), r, z.Sum(x => x * x), trials);
     }
 
     private (double[]? Z, double[]? R, double Gain) Step(double[] z, double[] r, double[][] jacobian, ref double damping)

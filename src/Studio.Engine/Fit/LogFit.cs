@@ -23,15 +23,17 @@ public static class LogFit
 
         var findings = new List<Finding>();
         var endH = log.Layer + 1 < log.Piece.Layers.Count ? log.Piece.Layers[log.Layer + 1].PouredAtHours - log.Piece.Layers[log.Layer].PouredAtHours : double.PositiveInfinity;
-        var readings = LogFaults.Used(log.Readings, endH, findings);
-        var trial = new LogTrial(log, MouldShapes.Make(log.Piece.Mould).Value, readings);
+        var readings = LogFaults.Used(log, endH, findings);
+        var mould = MouldShapes.Make(log.Piece.Mould).Value;
+        var trial = new LogTrial(log, mould, readings, before.LogDoubt);
         return trial.Count == 0
             ? Outcome<LogRefit>.Refused([new("readings", "No usable reading, gel or demould time is left. Log the layer while it cures, best every ten minutes past its peak.")])
-            : Outcome<LogRefit>.Of(Fit(before, trial, readings, findings));
+            : Outcome<LogRefit>.Of(Fit(before, trial, readings, new LogDoubts(before, log, mould, readings), findings));
     }
 
-    private static LogRefit Fit(FitState before, LogTrial trial, IReadOnlyList<LogReading> readings, List<Finding> findings)
+    private static LogRefit Fit(FitState before, LogTrial trial, IReadOnlyList<LogReading> readings, LogDoubts doubts, List<Finding> findings)
     {
+        LogProbe.NoCure(readings, trial.Foretold(before.Best()), findings);
         var found = GaussNewton.Fit(before, x => trial.Residuals(before.Resin(x)));
         var misfit = Math.Sqrt(found.Residuals.Average(r => r * r));
         var after = before with
@@ -39,6 +41,11 @@ public static class LogFit
             Mean = found.Mean,
             Spread = [.. found.Spread.Select(row => (IReadOnlyList<double>)[.. row.Select(x => x * Math.Max(1, misfit))])],
         };
+        if (doubts.Of(found) is { } doubt)
+        {
+            findings.Add(doubt);
+        }
+
         if (misfit > MostMisfit)
         {
             findings.Add(new(

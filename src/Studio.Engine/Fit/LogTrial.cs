@@ -13,13 +13,18 @@ internal sealed class LogTrial
     private readonly Mould mould;
     private readonly IReadOnlyList<LogReading> readings;
     private readonly HeatInput piece;
+    private readonly double doubt;
+    private readonly double lagH;
     private readonly double roomC;
     private readonly double pouredC;
-    private (FitResin Resin, LayerHeat Heat)? last;
+    private readonly Dictionary<FitResin, LayerHeat> ran = [];
 
-    public LogTrial(LayerLog log, Mould mould, IReadOnlyList<LogReading> readings)
+    /// <summary>Lays the trial out.</summary>
+    /// <param name="doubt">Readings' standard deviations are multiplied by this.</param>
+    /// <param name="lagH">How far the thermometer lags behind what it is in [h].</param>
+    public LogTrial(LayerLog log, Mould mould, IReadOnlyList<LogReading> readings, double doubt, double lagH = 0)
     {
-        (this.log, this.mould, this.readings) = (log, mould, readings);
+        (this.log, this.mould, this.readings, this.doubt, this.lagH) = (log, mould, readings, doubt, lagH);
         var pouredAt = log.Piece.Layers[log.Layer].PouredAtHours;
         var lastH = readings.Count == 0 ? 0 : readings[^1].AfterHours;
         piece = log.Piece with
@@ -39,7 +44,28 @@ internal sealed class LogTrial
     public double[] Foretold(FitResin resin)
     {
         var curve = Run(resin).Curve;
-        return [.. readings.Select(r => At(curve, r.AfterHours))];
+        return lagH > 0 ? Lagging(curve) : [.. readings.Select(r => At(curve, r.AfterHours))];
+    }
+
+    // of first order: τ·dy/dt = x − y, exactly for an x that is straight between the curve's moments
+    private double[] Lagging(IReadOnlyList<HeatMoment> curve)
+    {
+        var ends = curve.Select(m => (m.AfterHours, C: At(curve, m.AfterHours))).ToList();
+        var y = new List<(double AfterHours, double C)> { ends[0] };
+        for (var i = 1; i < ends.Count; i++)
+        {
+            var hours = ends[i].AfterHours - ends[i - 1].AfterHours;
+            var behind = hours > 0 ? (ends[i].C - ends[i - 1].C) / hours * lagH : 0;
+            y.Add((ends[i].AfterHours, ends[i].C - behind + ((y[^1].C - ends[i - 1].C + behind) * Math.Exp(-hours / lagH))));
+        }
+
+        return [.. readings.Select(r => Straight(y, r.AfterHours))];
+    }
+
+    private static double Straight(List<(double AfterHours, double C)> line, double hours)
+    {
+        var i = line.FindIndex(p => p.AfterHours >= hours);
+        return i < 0 ? line[^1].C : i == 0 ? line[0].C : line[i - 1].C + ((hours - line[i - 1].AfterHours) / (line[i].AfterHours - line[i - 1].AfterHours) * (line[i].C - line[i - 1].C));
     }
 
     /// <summary>In standard deviations: readings to a few per cent of their rise at best, observed times to 15 and 20 %.</summary>
@@ -81,7 +107,7 @@ internal sealed class LogTrial
         _ => throw new InvalidOperationException($"No place {log.Place}."),
     });
 
-    private double Sd(LogReading read) => Math.Sqrt((log.ReadingSdK * log.ReadingSdK) + Math.Pow(0.03 * (read.Celsius - pouredC), 2));
+    private double Sd(LogReading read) => doubt * Math.Sqrt((log.ReadingSdK * log.ReadingSdK) + Math.Pow(0.03 * (read.Celsius - pouredC), 2));
 
     private List<FitDatum> Times(FitResin resin)
     {
@@ -103,9 +129,10 @@ internal sealed class LogTrial
 
     private LayerHeat Run(FitResin resin)
     {
-        if (last is { } l && l.Resin with { DemouldConversion = 0 } == resin with { DemouldConversion = 0 })
+        var same = resin with { DemouldConversion = 0 };
+        if (ran.TryGetValue(same, out var found))
         {
-            return l.Heat;
+            return found;
         }
 
         var input = piece with
@@ -119,8 +146,6 @@ internal sealed class LogTrial
                 ConductivityWPerMK = resin.ConductivityWPerMK,
             })],
         };
-        var heat = HeatRun.Run(input, mould, Coarse, preview: true).Layers[^1];
-        last = (resin, heat);
-        return heat;
+        return ran[same] = HeatRun.Run(input, mould, Coarse, preview: true).Layers[^1];
     }
 }

@@ -20,16 +20,18 @@ internal sealed class SheetData
     private const double DepthPower = 2.2;
 
     private readonly double gel;
+    private readonly double trust;
     private readonly SheetTrial? cup;
     private readonly SheetTrial? slab;
     private readonly DataSheet sheet;
     private readonly List<Entry> entries = [];
-    private (FitResin Resin, Ran Ran)? last;
+    private readonly Dictionary<FitResin, Ran> known = [];
 
     public SheetData(DataSheet sheet, FitState frame, bool leavePeakOut = false)
     {
         this.sheet = sheet;
         gel = frame.Best().Kinetics.GelConversion;
+        trust = Math.Min(1, ResinClass.Find(sheet.Class)?.Widen ?? 1);
         var surer = sheet.CupMassG is null ? 2 : 1;
         Time("gelMinutes", sheet.GelMinutes / 60, 0.15 * surer, r => r.Gel);
         Time("potLifeMinutes", sheet.PotLifeMinutes / 60, 0.25 * (surer == 1 ? 1 : 1.6), r => r.Pot);
@@ -46,7 +48,7 @@ internal sealed class SheetData
     public double[] Residuals(FitResin resin)
     {
         var ran = Run(resin);
-        return [.. entries.Select(e => Math.Log(Math.Max(1e-6, e.Of(ran) - e.Zero) / (e.Printed - e.Zero)) / e.Sd)];
+        return [.. entries.Select(e => Math.Log(Math.Max(1e-6, e.Of(ran) - e.Zero) / (e.Printed - e.Zero)) / (e.Sd * trust))];
     }
 
     /// <summary>For people: each number in its field's unit.</summary>
@@ -96,14 +98,15 @@ internal sealed class SheetData
     private Ran Run(FitResin resin)
     {
         var k = resin.Kinetics;
-        if (last is not { } l || l.Resin with { DemouldConversion = 0 } != resin with { DemouldConversion = 0 })
+        var same = resin with { DemouldConversion = 0 };
+        if (!known.TryGetValue(same, out var found))
         {
             var (gelH, peakC) = cup is null ? default : sheet.GelMinutes is null && sheet.PotLifeMinutes is not null ? default : cup.Run(resin, gel);
             var (potH, peak2C) = cup is null || sheet.PotLifeMinutes is null ? default : cup.Run(resin, PotLife);
-            last = l = (resin, new Ran(gelH, potH, gelH > 0 ? peakC : peak2C, 0, slab?.Run(resin, gel).PeakC ?? 0));
+            known[same] = found = new Ran(gelH, potH, gelH > 0 ? peakC : peak2C, 0, slab?.Run(resin, gel).PeakC ?? 0);
         }
 
-        return sheet.DemouldHours is null ? l.Ran : l.Ran with { Demould = IsothermalClock.Hours(k, sheet.PrintedAtC, resin.DemouldConversion) };
+        return sheet.DemouldHours is null ? found : found with { Demould = IsothermalClock.Hours(k, sheet.PrintedAtC, resin.DemouldConversion) };
     }
 
     private sealed record Entry(string Name, double Printed, double Zero, double Sd, double PerUnit, Func<Ran, double> Of);

@@ -37,6 +37,7 @@ public static class SheetFit
             GlassEndC = sheet.GlassEndC ?? kind.GlassEndC,
             DensityKgPerM3 = sheet.DensityKgPerM3 ?? UsualDensity,
             FullCureHours = sheet.FullCureHours,
+            LogDoubt = kind.LogDoubt,
         };
         if (FirstRate(sheet, state.Best().Kinetics) is not { } rate)
         {
@@ -69,7 +70,7 @@ public static class SheetFit
     private static IReadOnlyList<IReadOnlyList<double>> Wider(GaussFound found, double widen)
     {
         var misfit = Math.Sqrt(found.Residuals.Average(r => r * r));
-        return [.. found.Spread.Select(row => (IReadOnlyList<double>)[.. row.Select(x => x * widen * Math.Max(1, misfit))])];
+        return [.. found.Spread.Select(row => (IReadOnlyList<double>)[.. row.Select(x => x * Math.Max(1, widen) * Math.Max(1, misfit))])];
     }
 
     // an isothermal film's time; a cup warms itself and is quicker, so it only starts the search

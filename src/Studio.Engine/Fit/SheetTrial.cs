@@ -11,6 +11,9 @@ internal sealed class SheetTrial
     private const double PastPeak = 0.66;
     private const double DiffusivityM2PerS = 9e-8;
 
+    // longer steps than a forecast's: a sheet's peaks are known to 10 K
+    private const double Hasty = 2;
+
     private readonly MouldSpec spec;
     private readonly Mould mould;
     private readonly WallSpec wall;
@@ -31,12 +34,12 @@ internal sealed class SheetTrial
     {
         var mm = 10 * Math.Cbrt(4 * massG * 1000 / densityKgPerM3 / Math.PI);
         var plastic = new WallSpec { ThicknessMm = 1, FloorMm = 1, ConductivityWPerMK = 0.2, DensityKgPerM3 = 1000, HeatCapacityJPerKgK = 1700, StartCelsius = atC };
-        return new(mm, mm, atC, plastic, new BoundarySpec(), new HeatFineness(4, 6, 1));
+        return new(mm, mm, atC, plastic, new BoundarySpec(), new HeatFineness(4, 6, 1, Hasty));
     }
 
     /// <summary>A slab without edges, open above, on 10 mm of silicone.</summary>
     public static SheetTrial Slab(double deepMm, double atC) =>
-        new(500, deepMm, atC, new WallSpec { ThicknessMm = 0, FloorMm = 10, StartCelsius = atC }, new BoundarySpec(SideWPerM2K: 0), new HeatFineness(1, 8, 3));
+        new(500, deepMm, atC, new WallSpec { ThicknessMm = 0, FloorMm = 10, StartCelsius = atC }, new BoundarySpec(SideWPerM2K: 0), new HeatFineness(1, 8, 3, Hasty));
 
     /// <summary>Runs a resin past its peak.</summary>
     /// <param name="watched">Conversion whose first time is asked for.</param>

@@ -9,7 +9,7 @@ public sealed class FitCoverageTests(ITestOutputHelper output)
     public void Intervals_hold_the_truth_and_one_log_sharpens_the_peak()
     {
         var made = ResinClass.All.SelectMany(c => Enumerable.Range(0, 2).Select(i => new MadeResin(c.Key, 500 + i, otherForm: i == 1))).ToList();
-        var trials = made.ConvertAll(m => FitTrial.Run(m, 24));
+        var trials = made.ConvertAll(m => FitTrial.Run(m, 24, second: false));
         var (sheet, log) = (trials.SelectMany(t => t.BySheet).ToList(), trials.SelectMany(t => t.ByLog).ToList());
         output.WriteLine($"held {sheet.Count(f => f.Held)} and {log.Count(f => f.Held)} of {sheet.Count}");
         sheet.Count(f => f.Held).ShouldBeGreaterThan(23);

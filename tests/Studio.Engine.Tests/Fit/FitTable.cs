@@ -4,51 +4,65 @@ using Studio.Engine.Fit;
 
 namespace Studio.Engine.Tests.Fit;
 
-/// <summary>Calibration measured on made-up resins whose truth is known: how often the intervals hold it, and what one log gains. Figures for docs/measurements.md.</summary>
+/// <summary>Calibration measured on made-up resins whose truth is known: how often the intervals hold it, and what logs gain. Figures for docs/measurements.md.</summary>
 public static class FitTable
 {
     private const int Members = 32;
 
-    public static void Run(int resins, Action<string> say, string? only = null)
+    /// <summary>Runs and tells.</summary>
+    /// <param name="resins">How many, of all classes together.</param>
+    /// <param name="seed">Which; those that a tuning looked at are not those to report.</param>
+    /// <param name="workers">How many are worked on at once; the time of a fit is taken afterwards, one at a time.</param>
+    /// <param name="say">Where lines go.</param>
+    public static void Run(int resins, int seed, int workers, Action<string> say)
     {
-        foreach (var kind in ResinClass.All.Select(c => c.Key).Where(k => only is null || k == only))
+        var kinds = ResinClass.All.Select(c => c.Key).ToList();
+        var count = (resins + kinds.Count - 1) / kinds.Count;
+        var trials = kinds.SelectMany((kind, k) => Enumerable.Range(0, count).Select(i => (kind, Number: seed + (10_000 * k) + i, Other: i % 5 == 4)))
+            .AsParallel().AsOrdered().WithDegreeOfParallelism(workers)
+            .Select(m => FitTrial.Run(new MadeResin(m.kind, m.Number, m.Other), Members)).ToList();
+        say(F($"{trials.Count} resins of seed {seed}"));
+        foreach (var kind in kinds)
         {
             say($"\n### {kind}");
-            var count = (resins + 2) / 3;
-            var all = Enumerable.Range(0, count).Select(i => Trial(kind, i)).ToList();
-            Table(say, "sheet alone", [.. all.Select(a => a.BySheet)], [.. all.Select(a => a.Other)]);
-            Table(say, "and one log", [.. all.Select(a => a.ByLog)], [.. all.Select(a => a.Other)]);
-            Gain(say, [.. all.Select(a => a.BySheet)], [.. all.Select(a => a.ByLog)]);
-            say(F($"fit: median {Median(all.Select(a => a.Ms)):0} ms, most {all.Max(a => a.Ms):0} ms; misfit median {Median(all.Select(a => a.Misfit)):0.00}"));
+            List<FitTrial> all = [.. trials.Where(t => t.Made.Kind == kind)];
+            Table(say, "sheet alone", all, t => t.BySheet);
+            Table(say, "and one log", all, t => t.ByLog);
+            Table(say, "and a second at 28 °C", all, t => t.BySecond);
+            Gain(say, all);
+            Time(say, all);
         }
     }
 
-    private static (bool Other, double Ms, double Misfit, IReadOnlyList<Foretold> BySheet, IReadOnlyList<Foretold> ByLog) Trial(string kind, int i)
+    private static void Table(Action<string> say, string name, List<FitTrial> all, Func<FitTrial, IReadOnlyList<Foretold>> pick)
     {
-        var made = new MadeResin(kind, (1000 * kind.Length) + i, otherForm: i % 5 == 4);
-        var trial = FitTrial.Run(made, Members);
-        var clock = Stopwatch.GetTimestamp();
-        _ = SheetFit.Run(trial.Sheet);
-        return (made.OtherForm, Stopwatch.GetElapsedTime(clock).TotalMilliseconds, trial.Fit.Misfit, trial.BySheet, trial.ByLog);
-    }
-
-    private static void Table(Action<string> say, string name, List<IReadOnlyList<Foretold>> all, List<bool> other)
-    {
-        say($"| {name} | truth, median | error, median | width of 90 %, median | held |\n| --- | --- | --- | --- | --- |");
-        for (var q = 0; q < all[0].Count; q++)
+        say($"| {name} | truth, median | error, median | width of 90 %, median | held | of the other form |\n| --- | --- | --- | --- | --- | --- |");
+        for (var q = 0; q < pick(all[0]).Count; q++)
         {
-            var of = all.ConvertAll(a => a[q]);
-            say(F($"| {of[0].What} | {Median(of.Select(f => f.True)):0.0} | {Median(of.Select(f => f.Error)):0.00} | {Median(of.Select(f => f.Width)):0.0} | {of.Count(f => f.Held)}/{of.Count} |"));
+            var of = all.ConvertAll(t => (t.Made.OtherForm, F: pick(t)[q]));
+            say(F($"| {of[0].F.What} | {Median(of.Select(f => f.F.True)):0.0} | {Median(of.Select(f => f.F.Error)):0.00} | {Median(of.Select(f => f.F.Width)):0.0} | {of.Count(f => f.F.Held)}/{of.Count} | {of.Count(f => f.F.Held && f.OtherForm)}/{of.Count(f => f.OtherForm)} |"));
         }
 
-        var flat = all.SelectMany((a, i) => a.Select(f => (f.Held, Other: other[i]))).ToList();
-        say(F($"held in all: {100.0 * flat.Count(f => f.Held) / flat.Count:0.0} %; of the other form: {100.0 * flat.Count(f => f.Held && f.Other) / Math.Max(1, flat.Count(f => f.Other)):0.0} %"));
+        var flat = all.SelectMany(t => pick(t).Select(f => (f.Held, t.Made.OtherForm))).ToList();
+        say(F($"held in all: {100.0 * flat.Count(f => f.Held) / flat.Count:0.0} %; of the other form: {100.0 * flat.Count(f => f.Held && f.OtherForm) / Math.Max(1, flat.Count(f => f.OtherForm)):0.0} %"));
     }
 
-    private static void Gain(Action<string> say, List<IReadOnlyList<Foretold>> sheet, List<IReadOnlyList<Foretold>> log)
+    private static void Gain(Action<string> say, List<FitTrial> all)
     {
-        double Of(List<IReadOnlyList<Foretold>> all, string what, Func<Foretold, double> pick) => Median(all.Select(a => pick(a.First(f => f.What == what))));
-        say(F($"one log: error of the peak falls {Of(sheet, FitTrial.Layer, f => f.Error) / Of(log, FitTrial.Layer, f => f.Error):0.0} times, its width {Of(sheet, FitTrial.Layer, f => f.Width) / Of(log, FitTrial.Layer, f => f.Width):0.0} times; at 28 °C the width {Of(sheet, FitTrial.Warm, f => f.Width) / Of(log, FitTrial.Warm, f => f.Width):0.0} times"));
+        double Of(Func<FitTrial, IReadOnlyList<Foretold>> by, string what, Func<Foretold, double> pick) => Median(all.Select(t => pick(by(t).First(f => f.What == what))));
+        say(F($"one log: error of the peak falls {Of(t => t.BySheet, FitTrial.Layer, f => f.Error) / Of(t => t.ByLog, FitTrial.Layer, f => f.Error):0.0} times, its width {Of(t => t.BySheet, FitTrial.Layer, f => f.Width) / Of(t => t.ByLog, FitTrial.Layer, f => f.Width):0.0} times; at 28 °C the width {Of(t => t.BySheet, FitTrial.Warm, f => f.Width) / Of(t => t.ByLog, FitTrial.Warm, f => f.Width):0.0} times, and by the second log {Of(t => t.ByLog, FitTrial.Warm, f => f.Width) / Of(t => t.BySecond, FitTrial.Warm, f => f.Width):0.0} times more"));
+    }
+
+    // one after the other, by the clock and by the process's own time on the processor
+    private static void Time(Action<string> say, List<FitTrial> all)
+    {
+        var times = all.ConvertAll(t =>
+        {
+            var (clock, cpu) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
+            _ = SheetFit.Run(t.Sheet);
+            return (Ms: Stopwatch.GetElapsedTime(clock).TotalMilliseconds, Cpu: (Environment.CpuUsage.TotalTime - cpu).TotalMilliseconds);
+        });
+        say(F($"fit: median {Median(times.Select(t => t.Ms)):0} ms, most {times.Max(t => t.Ms):0} ms; on the processor median {Median(times.Select(t => t.Cpu)):0} ms, most {times.Max(t => t.Cpu):0} ms; misfit median {Median(all.Select(t => t.Fit.Misfit)):0.00}"));
     }
 
     private static double Median(IEnumerable<double> values)

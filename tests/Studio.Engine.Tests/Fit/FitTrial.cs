@@ -14,32 +14,34 @@ public sealed record Foretold(string What, double True, double Said, FitInterval
     public double Width => Interval.To - Interval.From;
 }
 
-/// <summary>Fits a made-up resin's sheet, then one log of a real layer, and foretells four quantities from each.</summary>
-public static class FitTrial
+/// <summary>
+/// Fits a made-up resin's sheet, then one log of a real layer, then a second log of the same layer in a room of 28 °C, and foretells five quantities from each.
+/// </summary>
+public sealed record FitTrial(MadeResin Made, DataSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, IReadOnlyList<Foretold> ByLog, IReadOnlyList<Foretold> BySecond)
 {
-    private static readonly HeatFineness Usual = new(5, 8, 2);
-
     public const string Layer = "layer's peak";
     public const string Warm = "the same at 28 °C";
 
-    public static (DataSheet Sheet, ResinFit Fit, IReadOnlyList<Foretold> BySheet, LogRefit Refit, IReadOnlyList<Foretold> ByLog) Run(MadeResin made, int members)
+    private static readonly HeatFineness Usual = new(5, 8, 2);
+
+    public static FitTrial Run(MadeResin made, int members, bool second = true)
     {
         var sheet = made.Sheet();
         var fit = SheetFit.Run(sheet).Value;
-        var depth = Depth(made.Kind);
-        var until = Until(made);
-        var log = new LayerLog
-        {
-            Piece = MadeResin.Tray(fit.Best with { FilmFactor = 1 }, depth, 23, until),
-            Layer = 0,
-            SameLot = [0],
-            Readings = made.Log(depth, 23, until),
-        };
-        var refit = LogFit.Run(fit.State, log).Value;
-        return (sheet, fit, Foretell(made, fit.State, members), refit, Foretell(made, refit.Fit.State, members));
+        var one = LogFit.Run(fit.State, Log(made, fit.Best, 23)).Value.Fit.State;
+        var two = second ? LogFit.Run(one, Log(made, fit.Best, 28)).Value.Fit.State : one;
+        return new(made, sheet, fit, Foretell(made, fit.State, members), Foretell(made, one, members), second ? Foretell(made, two, members) : []);
     }
 
     public static double Depth(string kind) => kind switch { "deepPour" => 40, "casting" => 10, _ => 2.5 };
+
+    private static LayerLog Log(MadeResin made, FitResin best, double roomC) => new()
+    {
+        Piece = MadeResin.Tray(best with { FilmFactor = 1 }, Depth(made.Kind), roomC, Until(made)),
+        Layer = 0,
+        SameLot = [0],
+        Readings = made.Log(Depth(made.Kind), roomC, Until(made)),
+    };
 
     private static double Until(MadeResin made) => MadeResin.FilmHours(made.Truth.Kinetics, 23, 0.72) + 1;
 
