@@ -7,16 +7,11 @@ return args switch
     ["write", var folder] => await Writer.RunAsync(folder),
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
-<<<<<<< HEAD
     ["heat-reference"] => HeatReference.Run(),
-    ["fit"] => Fit(200),
-    ["fit", var count] => Fit(int.Parse(count, CultureInfo.InvariantCulture)),
-=======
     ["fit"] => Fit("200"),
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
     ["fit", var count, var seed, var workers] => Fit(count, seed, workers),
->>>>>>> fe50416 (Tell a log's faults as a workroom makes them: a probe pulled out, a clock an hour off, a sensor that lags)
     [] => await Measure.RunAsync(),
     ["mesh"] => await MeshCost.RunAsync(),
     ["mesh-once", var file] => await MeshCost.OnceAsync(file),
@@ -33,11 +28,7 @@ static int Fit(string resins, string seed = "700000", string workers = "1")
 
 static int Usage()
 {
-<<<<<<< HEAD
-    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | heat-reference | fit [COUNT] | make FOLDER | write FOLDER");
-=======
-    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
->>>>>>> fe50416 (Tell a log's faults as a workroom makes them: a probe pulled out, a clock an hour off, a sensor that lags)
+    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 
