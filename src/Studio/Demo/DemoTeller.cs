@@ -24,6 +24,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
     private List<Resin> resins = [];
     private List<Material> materials = [];
     private PhotoStore? photos;
+    private SheetPicture? picture;
     private int running;
 
     public async Task StartAsync(IServiceProvider services)
@@ -61,6 +62,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         await db.SaveChangesAsync();
         Say(commission, asked, "stands", $"{story.Customer} asked for it.");
         var keepsakes = new List<Keepsake>();
+        picture = null;
         foreach (var k in story.Keepsakes)
         {
             keepsakes.Add(await KeepsakeAsync(commission, k, asked.AddDays(4)));
@@ -123,13 +125,13 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
 
     private async Task PhotoAsync(Keepsake keepsake, string name, DateTime at)
     {
-        await using var picture = typeof(DemoTeller).Assembly.GetManifestResourceStream($"demo/{name}.jpg");
-        if (photos is null || picture is null)
+        await using var file = typeof(DemoTeller).Assembly.GetManifestResourceStream($"demo/{name}.jpg");
+        if (photos is null || file is null)
         {
             return;
         }
 
-        var kept = await photos.AddAsync(picture, name + ".jpg");
+        var kept = await photos.AddAsync(file, name + ".jpg");
         if (kept.Photo is { } photo)
         {
             db.Add(new Photo
@@ -143,6 +145,8 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
                 AddedAt = at,
                 AddedBy = by,
             });
+            // of an only copy, a copy goes on film
+            picture = keepsake.Kind is "photograph-only-copy" ? new(photo.Hash, photo.WidthPx, photo.HeightPx, keepsake.EntryNumber) : picture;
         }
     }
 
@@ -169,6 +173,11 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         foreach (var (layer, order) in story.Layers.Select((l, i) => (l, i)))
         {
             piece.Layers.Add(Layer(layer, order, height, keepsakes));
+        }
+
+        if (picture is not null && LayersCalculation.Run(PieceBook.Design(piece)) is { Ok: true } computed)
+        {
+            piece.Sheets.Add(SheetStart.In(piece, computed.Value) with { Picture = picture });
         }
 
         db.Add(piece);
