@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
 using Studio.Data;
+using Studio.Engine;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 using Studio.Keepsakes;
@@ -40,6 +41,8 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var room = await ClockBook.RoomAsync(db, piece.StandsIn, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
         var input = Clock(piece, pours, room);
         var zone = await settings.ZoneAsync();
+        var times = PieceClock.Of(input, Now, zone);
+        var pot = await BenchPot.OfAsync(db, piece.PotId, DateOnly.FromDateTime(Say.Local(Now, zone)));
         var units = (await settings.ReadAsync()).Units;
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
         var spec = piece.Mould!.Spec;
@@ -58,10 +61,12 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Mould = spec,
             MouldName = piece.Mould.Name,
             Former = piece.Former,
-            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan) })],
+            Pot = pot,
+            Photographs = PieceBook.Drawn(SheetRules.Of(piece, plan.Ok ? plan.Value : null)),
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = Cautions(l, pot, times, zone) })],
             Pours = await TraceAsync(db, pours),
             Clock = input,
-            Times = PieceClock.Of(input, Now, zone),
+            Times = times,
             Room = await RoomBook.NowAsync(db, piece.StandsIn),
             Damp = await RoomBook.DampAsync(db, piece.StandsIn, Now),
             Zone = zone,
@@ -70,6 +75,9 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             PlanErrors = plan.Errors,
         };
     }
+
+    private IReadOnlyList<Finding> Cautions(BenchLayer layer, BenchPot? pot, PieceTimes times, TimeZoneInfo zone) =>
+        pot is null ? layer.Cautions : [pot.Of(times.Layers.FirstOrDefault(t => t.Order == layer.Order), zone, Now), .. layer.Cautions];
 
     private static Task<List<Pour>> PoursAsync(StudioDb db, int pieceId) =>
         db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId).OrderBy(p => p.LayerOrder).ThenBy(p => p.Id).ToListAsync();

@@ -18,6 +18,7 @@ internal static class BenchCautions
         "Nitrile gloves, changed often; eye protection; sleeves down. Latex does not protect.",
         "Windows open or extraction on before the first cup.",
         "Resin on the skin: off with soap and water, never solvent.",
+        "A torch or a heat gun only on a fresh surface, kept moving: never near solvent or alcohol vapour, over film, dried flowers or wax; what is warmed cures faster and hotter.",
         "Where the resin's data sheet or safety data sheet says otherwise, it is right.",
     ];
 

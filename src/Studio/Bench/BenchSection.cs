@@ -6,7 +6,7 @@ namespace Studio.Bench;
 internal static class BenchSection
 {
     internal static SectionView? Of(BenchSheet sheet, BenchLayer? inHand) =>
-        SectionView.For(sheet.Mould, sheet.Layers.Select(l => Layer(sheet, l, inHand)).OfType<SectionLayer>(), sheet.Former, asStands: sheet.Stage is not (Pieces.Making.Demoulded or Pieces.Making.Finished or Pieces.Making.Home));
+        SectionView.For(sheet.Mould, sheet.Layers.Select(l => Layer(sheet, l, inHand)).OfType<SectionLayer>(), sheet.Former, sheet.Stage is not (Pieces.Making.Demoulded or Pieces.Making.Finished or Pieces.Making.Home), sheet.Photographs);
 
     private static SectionLayer? Layer(BenchSheet sheet, BenchLayer layer, BenchLayer? inHand)
     {

@@ -29,6 +29,12 @@ public sealed record BenchSheet
 
     public FormerSpec? Former { get; init; }
 
+    /// <summary>The pot it is to cure in; null for none.</summary>
+    public BenchPot? Pot { get; init; }
+
+    /// <summary>Its photographs where they stand.</summary>
+    public IReadOnlyList<Drawing.DrawnSheet> Photographs { get; init; } = [];
+
     public required IReadOnlyList<BenchLayer> Layers { get; init; }
 
     /// <summary>Every pour with its corrections, taken-back ones too, oldest first.</summary>

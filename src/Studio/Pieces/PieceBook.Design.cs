@@ -79,7 +79,8 @@ public sealed partial class PieceBook
             : null;
     }
 
-    private static List<DrawnSheet> Drawn(IEnumerable<SheetFigures> sheets) =>
+    /// <summary>Those photographs that stand in the mould, as they are drawn.</summary>
+    internal static IReadOnlyList<DrawnSheet> Drawn(IEnumerable<SheetFigures> sheets) =>
         [.. sheets.Where(s => s.Fit is { Stands: true }).Select(s => new DrawnSheet(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", s.Fit!.InMould))];
 
     /// <summary>A resin's key in the engine's input.</summary>
