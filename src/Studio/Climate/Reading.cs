@@ -37,7 +37,8 @@ public sealed class Reading
     {
         public void Configure(EntityTypeBuilder<Reading> builder)
         {
-            builder.HasIndex(r => r.At); // the clock reads from the first pour on
+            builder.HasIndex(r => r.At); // the room's page reads the last days of every place
+            builder.HasIndex(r => new { r.Place, r.At }); // the clock reads one place from the first pour on, and its newest reading
             builder.HasIndex(r => new { r.SensorId, r.At }).IsUnique(); // a message that comes twice is one reading
         }
     }

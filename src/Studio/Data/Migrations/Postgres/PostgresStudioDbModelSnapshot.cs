@@ -448,6 +448,8 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.HasIndex("At");
 
+                    b.HasIndex("Place", "At");
+
                     b.HasIndex("SensorId", "At")
                         .IsUnique();
 

@@ -429,6 +429,8 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.HasIndex("At");
 
+                    b.HasIndex("Place", "At");
+
                     b.HasIndex("SensorId", "At")
                         .IsUnique();
 

@@ -221,6 +221,11 @@ namespace Studio.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reading_Place_At",
+                table: "Reading",
+                columns: new[] { "Place", "At" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reading_SensorId_At",
                 table: "Reading",
                 columns: new[] { "SensorId", "At" },
@@ -267,6 +272,10 @@ namespace Studio.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Sensor");
+
+            migrationBuilder.DropIndex(
+                name: "IX_Reading_Place_At",
+                table: "Reading");
 
             migrationBuilder.DropIndex(
                 name: "IX_Reading_SensorId_At",

@@ -220,6 +220,11 @@ namespace Studio.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_Reading_Place_At",
+                table: "Reading",
+                columns: new[] { "Place", "At" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Reading_SensorId_At",
                 table: "Reading",
                 columns: new[] { "SensorId", "At" },
@@ -266,6 +271,10 @@ namespace Studio.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Sensor");
+
+            migrationBuilder.DropIndex(
+                name: "IX_Reading_Place_At",
+                table: "Reading");
 
             migrationBuilder.DropIndex(
                 name: "IX_Reading_SensorId_At",
