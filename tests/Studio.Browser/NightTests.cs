@@ -89,8 +89,20 @@ public sealed class NightTests(StudioInBrowser studio) : IClassFixture<StudioInB
         await db.SaveChangesAsync();
         db.Add(new Pour
         {
-            PieceId = piece.Id, LayerId = piece.Layers[0].Id, LayerName = "base", ResinId = resin.Id, ResinName = resin.Name, ToMm = 10, PlannedAG = 60, PlannedBG = 26, ActualAG = 60, ActualBG = 26,
-            StartedAt = Now, By = "Wren", Sheet = resin.Sheet, SubmitKey = "night",
+            PieceId = piece.Id,
+            LayerId = piece.Layers[0].Id,
+            LayerName = "base",
+            ResinId = resin.Id,
+            ResinName = resin.Name,
+            ToMm = 10,
+            PlannedAG = 60,
+            PlannedBG = 26,
+            ActualAG = 60,
+            ActualBG = 26,
+            StartedAt = Now,
+            By = "Wren",
+            Sheet = resin.Sheet,
+            SubmitKey = "night",
         });
         await db.SaveChangesAsync();
         studio.Services.GetRequiredService<News>().Tell(News.Pour, piece.Id);

@@ -86,7 +86,18 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
         await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
         var resin = new Resin
         {
-            Name = "Lamp casting", Class = "casting", DensityGPerMl = 1.1, PartsA = 100, PartsB = 44, PotLifeMinutes = 40, PotLifeMassG = 100, PotLifeAtC = 23, MaxPourMm = 15, LimitC = LimitC, MinC = 18, MaxC = 28,
+            Name = "Lamp casting",
+            Class = "casting",
+            DensityGPerMl = 1.1,
+            PartsA = 100,
+            PartsB = 44,
+            PotLifeMinutes = 40,
+            PotLifeMassG = 100,
+            PotLifeAtC = 23,
+            MaxPourMm = 15,
+            LimitC = LimitC,
+            MinC = 18,
+            MaxC = 28,
             Times = [new() { AtCelsius = 23, GelHours = 4, NextPourFromHours = 6, NextPourUntilHours = 24, DemouldHours = 24, FullCureHours = 168 }],
         };
         var piece = new Piece

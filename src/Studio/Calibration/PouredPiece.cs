@@ -49,8 +49,15 @@ internal sealed record PouredPiece(HeatInput? Input, int Layer, IReadOnlyList<in
             var hours = (p.StartedAt - start).TotalHours;
             layers.Add(new()
             {
-                Name = p.LayerName, FromMm = i == 0 ? 0 : pours[i - 1].ToMm, ToMm = p.ToMm, Resin = resin, Known = known, PouredAtHours = hours,
-                PouredC = p.RoomC ?? (room.LastOrDefault(r => r.Hours <= hours) ?? room[0]).Celsius, Limits = [], Poured = true,
+                Name = p.LayerName,
+                FromMm = i == 0 ? 0 : pours[i - 1].ToMm,
+                ToMm = p.ToMm,
+                Resin = resin,
+                Known = known,
+                PouredAtHours = hours,
+                PouredC = p.RoomC ?? (room.LastOrDefault(r => r.Hours <= hours) ?? room[0]).Celsius,
+                Limits = [],
+                Poured = true,
             });
         }
 

@@ -20,8 +20,15 @@ public sealed class HeatFaultTests
         from lambda in One(0.01, 0.4, 1)
         select new Kinetics
         {
-            RateAt23CPerS = rate, Kappa = kappa, M = order.Item1, N = order.Item2, ActivationJPerMol = energy, HeatJPerKg = heat,
-            GlassEndC = glass, VitrificationWidthK = width, Lambda = lambda,
+            RateAt23CPerS = rate,
+            Kappa = kappa,
+            M = order.Item1,
+            N = order.Item2,
+            ActivationJPerMol = energy,
+            HeatJPerKg = heat,
+            GlassEndC = glass,
+            VitrificationWidthK = width,
+            Lambda = lambda,
         };
 
     private static readonly Gen<HeatInput> Inputs =

@@ -1,7 +1,7 @@
 using CsCheck;
 using Microsoft.Extensions.Time.Testing;
-using Studio.Climate;
 using Studio.Bench;
+using Studio.Climate;
 using Studio.Engine.Cure;
 using Studio.Pieces;
 

@@ -64,8 +64,16 @@ public sealed partial class HeatSightTests
     {
         Best = new LayerHeat
         {
-            PeakCelsius = peak, PeakAfterHours = 9, PeakHeightMm = 12, FirstGelAfterHours = 8, LastGelAfterHours = 11, LeastConversion = 0.8, MeanConversion = 0.85,
-            MouldFacePeakCelsius = peak - 6, SteepestFallKPerH = 1, Curve = [new(0, 21, 21), new(9, peak, peak - 8), new(40, 23, 22)],
+            PeakCelsius = peak,
+            PeakAfterHours = 9,
+            PeakHeightMm = 12,
+            FirstGelAfterHours = 8,
+            LastGelAfterHours = 11,
+            LeastConversion = 0.8,
+            MeanConversion = 0.85,
+            MouldFacePeakCelsius = peak - 6,
+            SteepestFallKPerH = 1,
+            Curve = [new(0, 21, 21), new(9, peak, peak - 8), new(40, 23, 22)],
         },
         Intervals = new(new FitInterval(low, high), new(8, 10), new(low - 6, high - 6), new(7, 9), new(10, 12), new(0.75, 0.85), new(0.8, 0.9)),
     };
