@@ -46,7 +46,7 @@ public sealed class NightTests(StudioInBrowser studio) : IClassFixture<StudioInB
         moved.ShouldBeGreaterThan(TimeSpan.FromHours(6), "at half the rate for every 10 K less");
 
         await page.OpenAsync("/room");
-        await Assertions.Expect(page.Locator("svg polyline")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator("svg polyline.warmth")).ToBeVisibleAsync();
         await page.ShotAsync("night-3-room");
     }
 
