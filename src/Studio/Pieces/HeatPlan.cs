@@ -65,7 +65,7 @@ public sealed record HeatPlan(IReadOnlyList<HeatPlanLayer> Layers, AdviceInput A
             Mould = spec,
             Wall = WallMaterials.Spec(mould.Wall, RoomAt(room, first)),
             Former = former,
-            Fill = former is null ? null : new FillSpec(Silicone: false, new BoundarySpec().VoidWPerM2K),
+            Fill = former is null ? null : new FillSpec(former.Solid, new BoundarySpec().VoidWPerM2K), // a solid one is taken for a plug of the wall's stuff
             Boundary = new BoundarySpec(),
             Room = room,
             UntilHours = until,
