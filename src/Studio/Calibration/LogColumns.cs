@@ -34,7 +34,7 @@ internal sealed partial class LogColumns
     {
         var between = Separator(first);
         var named = Split(first[0], between);
-        var header = named.Count > 0 && named.All(c => LogNumbers.Temperature(c) is null && !Digit().IsMatch(c)) ? named : named.Any(n => NameOfTemperature().IsMatch(n)) ? named : null;
+        var header = named.Count > 0 && named.All(c => LogNumbers.Temperature(c) is null && !Digit().IsMatch(c)) ? named : named.Any(n => NameOfTemperature().IsMatch(n)) && named.All(c => LogNumbers.Temperature(c) is null) ? named : null;
         if (header is null)
         {
             // a date and a time in columns of their own
