@@ -56,7 +56,7 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
         using var data = bitmap.Encode(SKEncodedImageFormat.Jpeg, 90);
         await page.Locator("#photographs input[type=file]").SetInputFilesAsync(new FilePayload { Name = "moor.jpg", MimeType = "image/jpeg", Buffer = data.ToArray() });
         await Assertions.Expect(page.Locator("#photographs .seen svg")).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator("#photographs")).ToContainTextAsync("pixels an inch");
+        await Assertions.Expect(page.Locator("#photographs")).ToContainTextAsync("pixels an inch", new() { Timeout = 60_000 });
     }
 
     private static async Task PapersAsync(IPage page)
