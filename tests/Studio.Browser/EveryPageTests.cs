@@ -48,7 +48,7 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
             at = await RealAsync(page, path);
             await page.OpenAsync(at);
             await Assertions.Expect(page.Locator("h1")).ToHaveCountAsync(1);
-            await page.WaitForTimeoutAsync(150);
+            await page.SettledAsync();
             await AxeAsync(page, at, complaints);
             // text that the page's author meant to be computed: @Name( or {Name} in a sentence
             if (System.Text.RegularExpressions.Regex.IsMatch(await page.Locator("main").InnerTextAsync(), @"@\w+\(|\{\w+\}", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)))
@@ -62,7 +62,7 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
                 complaints.Add($"{at}: runs {over} px off the side");
             }
 
-            await page.ShotAsync($"page-{(phone ? "phone" : "desktop")}-{(dark ? "dark" : "light")}{path.Replace('/', '-').Replace("{", "", StringComparison.Ordinal).Replace("}", "", StringComparison.Ordinal)}", settleMs: 50);
+            await page.ShotAsync($"page-{(phone ? "phone" : "desktop")}-{(dark ? "dark" : "light")}{path.Replace('/', '-').Replace("{", "", StringComparison.Ordinal).Replace("}", "", StringComparison.Ordinal)}");
         }
 
         complaints.ShouldBeEmpty();

@@ -114,7 +114,7 @@ public sealed class KeepsakeIntakeTests(StudioInBrowser studio) : IClassFixture<
         await page.Locator("[name=words]").FillAsync("for the night");
         await page.GetByRole(AriaRole.Button, new() { Name = "Write it down" }).ClickAsync();
         await Assertions.Expect(page.GetByText("Here: Safe")).ToBeVisibleAsync();
-        await page.WaitForTimeoutAsync(800); // a message that is still fading in has no contrast yet
+        await page.SettledAsync(); // a message that is still fading in has no contrast yet
         await CleanAsync(page, "moved");
         await page.OpenAsync("/keepsakes");
         await CleanAsync(page, "ledger");

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -16,13 +15,12 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
         ["brass button", "hive nail", "heather sprig", "bee of brass", "thimble", "queen cage", "smoker rivet", "wax seal", "key", "bead of amber"];
 
     [Fact]
-    public async Task A_lamp_is_designed_by_the_keyboard_in_under_five_minutes()
+    public async Task A_lamp_is_designed_by_the_keyboard_alone()
     {
         await using var window = await studio.WindowAsync();
         var page = await window.NewPageAsync();
         await page.FirstStartAsync("wren@studio.example", "heather and brass");
         await BeginAsync(page);
-        var began = Stopwatch.GetTimestamp();
         await LayersAsync(page);
         await FormerAsync(page);
         await ScatterAsync(page, 1, "Crushed cloudy glass", "40");
@@ -31,7 +29,6 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
         await PhotographAsync(page);
         await page.PressAsync("#keep");
         await Assertions.Expect(page.Locator(".keeping")).ToHaveTextAsync(new Regex("^Kept ", RegexOptions.None, TimeSpan.FromSeconds(1)));
-        Stopwatch.GetElapsedTime(began).ShouldBeLessThan(TimeSpan.FromMinutes(5));
         await page.ShotAsync("lamp-1-desktop");
 
         var piece = await KeptAsync();
@@ -56,7 +53,7 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
         using var data = bitmap.Encode(SKEncodedImageFormat.Jpeg, 90);
         await page.Locator("#photographs input[type=file]").SetInputFilesAsync(new FilePayload { Name = "moor.jpg", MimeType = "image/jpeg", Buffer = data.ToArray() });
         await Assertions.Expect(page.Locator("#photographs .seen svg")).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator("#photographs")).ToContainTextAsync("pixels an inch", new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#photographs")).ToContainTextAsync("pixels an inch");
     }
 
     private static async Task PapersAsync(IPage page)
@@ -74,12 +71,15 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
 
     private static async Task ViewsAsync(IPage page)
     {
-        foreach (var (name, shot) in new[] { ("Both ways up", "lamp-3-both"), ("Plan", "lamp-4-plan"), ("Turning", "lamp-5-turning") })
+        foreach (var (name, shot, shows) in new[]
+        {
+            ("Both ways up", "lamp-3-both", ".pair svg >> nth=1"), ("Plan", "lamp-4-plan", "svg.plan"), ("Turning", "lamp-5-turning", "canvas[data-drawn]"),
+        })
         {
             await page.EvaluateAsync("scrollTo(0, 0)");
             await page.PressAsync(page.GetByText(name, new() { Exact = true }));
-            await page.WaitForTimeoutAsync(900);
-            await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, shot + ".png") });
+            await Assertions.Expect(page.Locator(shows)).ToBeVisibleAsync();
+            await page.ShotAsync(shot, whole: false);
         }
     }
 

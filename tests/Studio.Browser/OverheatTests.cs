@@ -25,9 +25,9 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
         var id = await DrawnAsync();
 
         await page.OpenAsync($"/pieces/{id}/bench");
-        await Assertions.Expect(page.Locator("#heat-working")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#heat-working")).ToHaveCountAsync(0);
         await Assertions.Expect(page.Locator(".finding.stop").First).ToContainTextAsync("the limit is 36 °C");
-        await Assertions.Expect(page.Locator(".offers li").First).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator(".offers li").First).ToBeVisibleAsync();
         await page.ShotAsync("overheat-1-stopped");
         await ToLastStepAsync(page);
         await Assertions.Expect(page.Locator("#next-step")).ToBeDisabledAsync();
@@ -35,10 +35,10 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
 
         // the advice, on the piece's page
         await page.OpenAsync($"/pieces/{id}");
-        await Assertions.Expect(page.Locator("#heat-layer-0")).ToHaveClassAsync(new System.Text.RegularExpressions.Regex("hot", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)), new() { Timeout = 60_000 });
-        await page.Locator("[data-offer=thinner]").First.ClickAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#heat-layer-0")).ToHaveClassAsync(new System.Text.RegularExpressions.Regex("hot", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await page.Locator("[data-offer=thinner]").First.ClickAsync();
         await page.Locator("#keep").ClickAsync();
-        await Assertions.Expect(page.Locator("#heat-layer-0")).Not.ToHaveClassAsync(new System.Text.RegularExpressions.Regex("hot|runaway", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)), new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#heat-layer-0")).Not.ToHaveClassAsync(new System.Text.RegularExpressions.Regex("hot|runaway", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
         await page.ShotAsync("overheat-3-taken");
         (await ReadAsync(db => db.Set<PieceLayer>().SingleAsync())).ThicknessMm.ShouldNotBeNull().ShouldBeInRange(2, 13.5);
 
@@ -49,7 +49,7 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
         await page.EvaluateAsync("localStorage.clear()");
         await page.OpenAsync($"/pieces/{id}/bench");
         await ToLastStepAsync(page);
-        await Assertions.Expect(page.Locator("#next-step")).ToBeEnabledAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("#next-step")).ToBeEnabledAsync();
         await page.Locator("#next-step").ClickAsync();
         await Assertions.Expect(page.GetByText("The pour is kept").First).ToBeVisibleAsync();
         var pour = await ReadAsync(db => db.Set<Pour>().SingleAsync());

@@ -14,9 +14,11 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
     private readonly string data = Directory.CreateTempSubdirectory("studio-browser").FullName;
     private IPlaywright? playwright;
 
+    private const float HungMs = 240_000;
+
     /// <summary>Where screenshots go: kept by CI as an artefact.</summary>
     public static string Shots { get; } = Directory.CreateDirectory(
-        Environment.GetEnvironmentVariable("STUDIO_SHOTS") ?? Path.Combine(Root(), "artifacts", "screenshots")).FullName;
+        Environment.GetEnvironmentVariable("STUDIO_SHOTS") ?? Path.Combine(Sources.Root(), "artifacts", "screenshots")).FullName;
 
     /// <summary>Moved by the tests; Tuesday 3 March 2026, 09:00 UTC to begin with.</summary>
     public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero));
@@ -27,21 +29,15 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     public string DataFolder => data;
 
-    public static string? ChromiumPath() => new[] { Environment.GetEnvironmentVariable("CHROMIUM") ?? "", "/usr/bin/chromium", "/usr/bin/chromium-browser" }.FirstOrDefault(File.Exists);
-
     public async ValueTask InitializeAsync()
     {
-        if (ChromiumPath() is not { } path)
-        {
-            Assert.Skip("Chromium is not installed: apt-get install chromium, then run this again.");
-            return;
-        }
-
+        var path = Tool.Need("chromium");
         UseKestrel(0);
         StartServer();
         Url = string.Create(CultureInfo.InvariantCulture, $"http://localhost:{ClientOptions.BaseAddress.Port}");
         playwright = await Playwright.CreateAsync();
-        Assertions.SetDefaultExpectTimeout(20_000);
+        // a test waits for what it needs; this ends one that hangs
+        Assertions.SetDefaultExpectTimeout(HungMs);
         Chromium = await playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = path,
@@ -69,32 +65,26 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
     }
 
     /// <summary>A fresh browser window; phone or desktop, light or dark.</summary>
-    public Task<IBrowserContext> WindowAsync(bool phone = false, bool dark = false) => Chromium.NewContextAsync(new()
+    public async Task<IBrowserContext> WindowAsync(bool phone = false, bool dark = false)
     {
-        BaseURL = Url,
-        ViewportSize = phone ? new() { Width = 390, Height = 844 } : new() { Width = 1280, Height = 900 },
-        IsMobile = phone,
-        HasTouch = phone,
-        ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
-        Locale = "en-GB",
-        TimezoneId = "Europe/London",
-    });
+        var window = await Chromium.NewContextAsync(new()
+        {
+            BaseURL = Url,
+            ViewportSize = phone ? new() { Width = 390, Height = 844 } : new() { Width = 1280, Height = 900 },
+            IsMobile = phone,
+            HasTouch = phone,
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            Locale = "en-GB",
+            TimezoneId = "Europe/London",
+        });
+        window.SetDefaultTimeout(HungMs);
+        return window;
+    }
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory");
         builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
-    }
-
-    public static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? Path.GetTempPath();
     }
 }
 
@@ -111,10 +101,23 @@ public static class PageSteps
     public static Task ReadyAsync(this IPage page) =>
         Assertions.Expect(page.Locator("#ready[data-interactive=true]")).ToBeAttachedAsync();
 
-    public static async Task ShotAsync(this IPage page, string name, int settleMs = 400)
+    /// <summary>Waits until nothing on the page moves any more: its faces are loaded, its pictures drawn, what fades in has faded in.</summary>
+    public static Task SettledAsync(this IPage page) => page.EvaluateAsync("""
+        async () => {
+          await document.fonts.ready;
+          await Promise.all([...document.images].filter((i) => i.loading !== "lazy" && i.src).map((i) => i.decode().catch(() => {})));
+          const moving = () => document.getAnimations().filter((a) => a.playState === "running" && a.effect?.getComputedTiming().iterations !== Infinity);
+          do {
+            await Promise.all(moving().map((a) => a.finished.catch(() => {})));
+            await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
+          } while (moving().length > 0);
+        }
+        """);
+
+    public static async Task ShotAsync(this IPage page, string name, bool whole = true)
     {
-        await page.WaitForTimeoutAsync(settleMs);
-        await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = true });
+        await page.SettledAsync();
+        await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = whole });
     }
 
     /// <summary>Makes a studio of its own on a fresh database, signed in as its owner.</summary>

@@ -26,13 +26,7 @@ public sealed partial class DocumentedExamplesTests
 
     private static List<(string Calculation, string Input, string Expected)> Examples()
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
-        {
-            folder = folder.Parent.ShouldNotBeNull();
-        }
-
-        var page = File.ReadAllText(Path.Combine(folder.FullName, "docs", "calculations.md"));
+        var page = File.ReadAllText(Path.Combine(Sources.Root(), "docs", "calculations.md"));
         return [.. Pair().Matches(page).Select(m => (m.Groups["what"].Value, m.Groups["in"].Value, m.Groups["out"].Value))];
     }
 

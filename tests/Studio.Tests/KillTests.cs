@@ -72,12 +72,9 @@ public sealed class KillTests : IDisposable
     private static string WriterPath()
     {
         var own = new DirectoryInfo(AppContext.BaseDirectory);
-        var tail = Path.GetRelativePath(Path.Combine(Root(own).FullName, "tests", "Studio.Tests"), own.FullName);
-        return Path.Combine(Root(own).FullName, "tests", "Studio.Bench", tail, "Studio.Bench");
+        var tail = Path.GetRelativePath(Path.Combine(Sources.Root(), "tests", "Studio.Tests"), own.FullName);
+        return Path.Combine(Sources.Root(), "tests", "Studio.Bench", tail, "Studio.Bench");
     }
-
-    private static DirectoryInfo Root(DirectoryInfo folder) =>
-        File.Exists(Path.Combine(folder.FullName, "Studio.sln")) ? folder : Root(folder.Parent!);
 
     private static List<string> Column(SqliteConnection db, string sql)
     {

@@ -12,7 +12,7 @@ public sealed class SampleDatabaseTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("studio-sample-").FullName;
 
-    public static TheoryData<string> Samples => [.. Directory.GetFiles(Path.Combine(Root(), "db", "samples"), "*.db").Select(f => Path.GetFileName(f))];
+    public static TheoryData<string> Samples => [.. Directory.GetFiles(Path.Combine(Sources.Root(), "db", "samples"), "*.db").Select(f => Path.GetFileName(f))];
 
     public void Dispose()
     {
@@ -25,7 +25,7 @@ public sealed class SampleDatabaseTests : IDisposable
     public async Task A_released_database_opens(string sample)
     {
         var file = Path.Combine(folder, "studio.db");
-        File.Copy(Path.Combine(Root(), "db", "samples", sample), file);
+        File.Copy(Path.Combine(Sources.Root(), "db", "samples", sample), file);
         var options = new DbContextOptionsBuilder<SqliteStudioDb>();
         DataSetup.UseStudioSqlite(options, file);
         await using var db = new SqliteStudioDb(options.Options);
@@ -37,16 +37,5 @@ public sealed class SampleDatabaseTests : IDisposable
         var agreed = await db.Set<Quote>().AsNoTracking().Where(q => q.State == QuoteState.Accepted).ToListAsync(TestContext.Current.CancellationToken);
         agreed.ShouldNotBeEmpty();
         agreed.ShouldAllBe(q => q.Result!.Deposit + q.Result.Balance == q.Result.Total);
-    }
-
-    private static string Root()
-    {
-        var at = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(at!.FullName, "Studio.sln")))
-        {
-            at = at.Parent;
-        }
-
-        return at.FullName;
     }
 }

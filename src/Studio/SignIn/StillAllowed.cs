@@ -17,6 +17,19 @@ internal sealed class StillAllowed(ILoggerFactory logs, IServiceScopeFactory sco
 
     protected override async Task<bool> ValidateAuthenticationStateAsync(AuthenticationState authenticationState, CancellationToken cancellationToken)
     {
+        try
+        {
+            return await MayStayAsync(authenticationState);
+        }
+        catch (ObjectDisposedException)
+        {
+            // the host stops while a page is still open: nobody is there to be shown anything
+            return false;
+        }
+    }
+
+    private async Task<bool> MayStayAsync(AuthenticationState authenticationState)
+    {
         await using var scope = scopes.CreateAsyncScope();
         var users = scope.ServiceProvider.GetRequiredService<UserManager<StudioUser>>();
         var user = await users.GetUserAsync(authenticationState.User);

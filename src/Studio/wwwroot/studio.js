@@ -9,15 +9,16 @@ window.studio = {
   keepDraft: (key, json) => { try { localStorage.setItem("draft:" + key, json); } catch { /* a full or closed store only costs the draft */ } },
   draft: (key) => { try { return localStorage.getItem("draft:" + key); } catch { return null; } },
   dropDraft: (key) => { try { localStorage.removeItem("draft:" + key); } catch { /* nothing to drop */ } },
-  // what was just added: once now, and once more after the list that it was chosen from has closed, unless hands went on meanwhile
+  // what was just added has the focus until hands go on by themselves: the list that it was chosen from still closes, and would take it away
   focusAdded: (selector) => {
-    let used = false;
-    const use = () => { used = true; };
-    const go = () => { const e = document.querySelector(selector); if (!used && e && document.activeElement !== e) { e.focus(); } };
+    const go = () => { const e = document.querySelector(selector); if (e && document.activeElement !== e) { e.focus(); } };
+    const lost = () => queueMicrotask(go);
+    const used = () => ["focusin", "focusout"].forEach((n) => document.removeEventListener(n, lost, true));
+    window.studio.letFocus?.();
+    window.studio.letFocus = used;
     go();
-    document.addEventListener('keydown', use, { capture: true, once: true });
-    document.addEventListener('pointerdown', use, { capture: true, once: true });
-    setTimeout(() => { go(); document.removeEventListener('keydown', use, true); document.removeEventListener('pointerdown', use, true); }, 80);
+    ["focusin", "focusout"].forEach((n) => document.addEventListener(n, lost, true));
+    ["keydown", "pointerdown"].forEach((n) => document.addEventListener(n, used, { capture: true, once: true }));
   },
   focus: (selector) => { const e = document.querySelector(selector); if (e) { e.focus(); } },
 };

@@ -111,6 +111,7 @@ export function begin(box) {
     gl.disable(gl.CULL_FACE);
     of("line").forEach((p) => paint(p, ink, p.strength * 0.7, 1));
     gl.bindVertexArray(null);
+    if (parts.length > 0) { canvas.dataset.drawn = parts.length; }
   };
   const ask = () => { if (!asked) { asked = requestAnimationFrame(draw); } };
 

@@ -23,12 +23,6 @@ public sealed class KineticReferenceTests
 
     private static List<JsonElement> Cases()
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
-        {
-            folder = folder.Parent.ShouldNotBeNull();
-        }
-
-        return [.. JsonElement.Parse(File.ReadAllText(Path.Combine(folder.FullName, "tests", "Studio.Engine.Tests", "Cure", "scipy-clock.json"))).EnumerateArray()];
+        return [.. JsonElement.Parse(File.ReadAllText(Path.Combine(Sources.Root(), "tests", "Studio.Engine.Tests", "Cure", "scipy-clock.json"))).EnumerateArray()];
     }
 }

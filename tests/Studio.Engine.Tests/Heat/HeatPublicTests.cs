@@ -60,13 +60,7 @@ public sealed class HeatPublicTests
 
     private static List<JsonElement> All()
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
-        {
-            folder = folder.Parent.ShouldNotBeNull();
-        }
-
-        using var file = File.OpenRead(Path.Combine(folder.FullName, "tests", "Studio.Engine.Tests", "Heat", "heat-public.json"));
+        using var file = File.OpenRead(Path.Combine(Sources.Root(), "tests", "Studio.Engine.Tests", "Heat", "heat-public.json"));
         return [.. JsonDocument.Parse(file).RootElement.GetProperty("cases").EnumerateArray()];
     }
 

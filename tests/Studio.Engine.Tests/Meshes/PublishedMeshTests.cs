@@ -59,7 +59,7 @@ public sealed partial class PublishedMeshTests(ITestOutputHelper output)
     [Fact]
     public void The_reference_program_admesh_gives_the_same_volumes()
     {
-        Assert.SkipUnless(File.Exists("/usr/bin/admesh"), "admesh is not installed (on Debian: apt-get install admesh).");
+        Tool.Need("admesh");
         var folder = Directory.CreateTempSubdirectory("studio-admesh-");
         try
         {
@@ -89,7 +89,7 @@ public sealed partial class PublishedMeshTests(ITestOutputHelper output)
 
     private static double Admesh(string file)
     {
-        using var process = Process.Start(new ProcessStartInfo("/usr/bin/admesh", ["--no-check", file]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var process = Process.Start(new ProcessStartInfo(Tool.Need("admesh"), ["--no-check", file]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         var reading = process.StandardOutput.ReadToEndAsync();
         if (!process.WaitForExit(TimeSpan.FromSeconds(30)))
         {

@@ -99,14 +99,5 @@ public sealed class ArchitectureTests
 
     private static bool IsTest(IType type) => type.Assembly.Name.StartsWith("Studio.Tests", StringComparison.Ordinal);
 
-    private static string Drawing()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Studio.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return File.ReadAllText(Path.Combine(folder!.FullName, "docs", "arrows.puml"));
-    }
+    private static string Drawing() => File.ReadAllText(Path.Combine(Sources.Root(), "docs", "arrows.puml"));
 }

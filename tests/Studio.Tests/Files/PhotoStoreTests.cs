@@ -68,7 +68,7 @@ public sealed class PhotoStoreTests : PhotoStoreTestBase
     {
         var file = Path.Combine(Root, "planted.jpg");
         await File.WriteAllBytesAsync(file, Pictures.WithExif(Pictures.Jpeg(Pictures.Quarters()), Pictures.Exif(6)), TestContext.Current.CancellationToken);
-        Assert.SkipUnless(File.Exists(ExifToolPath), "exiftool is not here; the test with bytes above still holds.");
+        Tool.Need("exiftool");
         (await ExifTool("-gps:all", "-n", file)).ShouldContain("54.175");
     }
 
@@ -76,7 +76,7 @@ public sealed class PhotoStoreTests : PhotoStoreTestBase
     public async Task Orientation_alone_is_written_back()
     {
         var photo = await Keep(Pictures.WithExif(Pictures.Jpeg(Pictures.StoredFor(6, Pictures.Quarters())), Pictures.Exif(6)));
-        Assert.SkipUnless(File.Exists(ExifToolPath), "exiftool is not here.");
+        Tool.Need("exiftool");
         (await ExifTool("-exif:all", "-n", Files().Single(f => f.EndsWith(photo.Hash + ".jpg", StringComparison.Ordinal)))).Trim().ShouldBe("6");
     }
 
@@ -151,7 +151,7 @@ public sealed class PhotoStoreTests : PhotoStoreTestBase
         SKBitmap.Decode(kept).Bytes.ShouldBe(SKBitmap.Decode(png).Bytes);
         using var small = Picture(photo, PhotoSize.Small);
         ShouldShowTheCorners(small);
-        Assert.SkipUnless(File.Exists(ExifToolPath), "exiftool is not here.");
+        Tool.Need("exiftool");
         var path = Files().Single(f => f.EndsWith(".png", StringComparison.Ordinal));
         (await ExifTool("-exif:all", "-n", path)).Trim().ShouldBe(orientation == 1 ? "" : "6");
         (await ExifTool("-validate", "-warning", path)).Trim().ShouldBe("OK");
@@ -183,16 +183,9 @@ public sealed class PhotoStoreTests : PhotoStoreTestBase
         Read(photo, PhotoSize.Original).ShouldNotBeEmpty();
     }
 
-    private const string ExifToolPath = "/usr/bin/exiftool";
-
     private static async Task<string> ExifTool(params string[] arguments)
     {
-        if (!File.Exists(ExifToolPath))
-        {
-            return "";
-        }
-
-        using var tool = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(ExifToolPath, ["-a", "-s3", .. arguments]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var tool = System.Diagnostics.Process.Start(new System.Diagnostics.ProcessStartInfo(Tool.Need("exiftool"), ["-a", "-s3", .. arguments]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         return await tool.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
     }
 

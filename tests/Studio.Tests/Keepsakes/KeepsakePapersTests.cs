@@ -35,7 +35,7 @@ public sealed class KeepsakePapersTests(KeepsakeHost host) : IClassFixture<Keeps
     [Fact]
     public async Task A_labels_square_opens_its_keepsake()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var (client, _) = await host.MakerAsync();
         var (commission, numbers) = await host.TakeInAsync("26-102", ("heather from the hill", null), ("hive nails", null));
         var sheet = PaperTools.Pages(await client.GetByteArrayAsync($"/papers/labels/{commission}.pdf?from=5", Cancel), 150).ShouldHaveSingleItem();
@@ -48,7 +48,7 @@ public sealed class KeepsakePapersTests(KeepsakeHost host) : IClassFixture<Keeps
     [Fact]
     public async Task Only_the_ticked_ones_go_on_the_labels_and_a_start_off_the_sheet_begins_at_the_first()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var (client, _) = await host.MakerAsync();
         var (commission, numbers) = await host.TakeInAsync("26-103", ("heather", null), ("nails", null), ("buttons", null));
         await using var scope = host.Services.CreateAsyncScope();

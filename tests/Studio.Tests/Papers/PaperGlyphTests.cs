@@ -30,7 +30,7 @@ public sealed class PaperGlyphTests
     [InlineData("o", "ő")]
     public void Marks_and_rings_reach_the_printed_page(string plain, string marked)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         foreach (var type in new[] { PaperType.Family(), PaperType.Work() })
         {
             Ink(marked, type).ShouldBeGreaterThan(Ink(plain, type) * 1.05);

@@ -39,7 +39,7 @@ public sealed class PaperQrTests
     [Theory, MemberData(nameof(Sizes))]
     public void Every_label_of_a_printed_sheet_scans_in_its_own_cell(PaperSize size)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var grid = LabelGrid.For(size);
         var model = PaperSamples.Labels(grid.Cells, start: 5);
         var pages = PaperTools.Pages(LabelPaper.Create(model, size), Dpi);
@@ -57,7 +57,7 @@ public sealed class PaperQrTests
     [Fact]
     public void The_cells_that_were_used_before_stay_blank()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         using var page = SKBitmap.Decode(PaperTools.Pages(LabelPaper.Create(PaperSamples.Labels(2, start: 5), PaperSize.A4), 60)[0]);
         foreach (var (cell, used) in Enumerable.Range(0, 8).Select(c => (c, c is 4 or 5)))
         {
@@ -72,7 +72,7 @@ public sealed class PaperQrTests
     [InlineData(PaperSize.Letter, true)]
     public void The_symbol_is_large_enough_and_nothing_stands_in_its_quiet_zone(PaperSize size, bool withQuietZone)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var model = PaperSamples.Labels(1);
         using var page = SKBitmap.Decode(PaperTools.Pages(LabelPaper.Create(model, size), Dpi)[0]);
         using var cell = Cut(page, LabelGrid.For(size), 0);

@@ -240,7 +240,7 @@ public sealed class PaperReadTests
     [Theory, MemberData(nameof(Sizes))]
     public void Qpdf_finds_nothing_to_complain_of(PaperSize size)
     {
-        PaperTools.Need("qpdf");
+        Tool.Need("qpdf");
         foreach (var (name, pdf) in PaperSet.All(size))
         {
             var (code, output) = PaperTools.QpdfCheck(pdf);

@@ -3,21 +3,9 @@ using System.Globalization;
 
 namespace Studio.Tests.Papers;
 
-/// <summary>Debian's qpdf and pdftoppm. On a maker's own machine a test may be skipped for want of them; under CI it fails.</summary>
+/// <summary>Debian's qpdf and pdftoppm on a paper's bytes.</summary>
 internal static class PaperTools
 {
-    public static void Need(string tool)
-    {
-        if (Find(tool) is not null)
-        {
-            return;
-        }
-
-        var ci = string.Equals(Environment.GetEnvironmentVariable("CI"), "true", StringComparison.OrdinalIgnoreCase);
-        ci.ShouldBeFalse($"{tool} is missing: deploy/check installs poppler-utils and qpdf");
-        Assert.Skip($"{tool} is not installed here");
-    }
-
     /// <summary>Runs <c>qpdf --check</c>; its exit code and all it printed.</summary>
     public static (int Code, string Output) QpdfCheck(byte[] pdf) => WithFile(pdf, path => Run("qpdf", "--check", path));
 
@@ -46,7 +34,7 @@ internal static class PaperTools
 
     private static (int Code, string Output) Run(string tool, params string[] arguments)
     {
-        var start = new ProcessStartInfo(Find(tool)!) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(Tool.Need(tool)) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
@@ -58,7 +46,4 @@ internal static class PaperTools
         process.WaitForExit();
         return (process.ExitCode, output);
     }
-
-    private static string? Find(string tool) => (Environment.GetEnvironmentVariable("PATH") ?? "")
-        .Split(Path.PathSeparator).Select(folder => Path.Combine(folder, tool)).FirstOrDefault(File.Exists);
 }

@@ -18,7 +18,7 @@ public sealed class PartsPaperTests
     [Theory, MemberData(nameof(Sizes))]
     public void Every_part_measures_on_paper_what_it_is(PaperSize size)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var model = PartsSamples.Paper(PartsSamples.Piece());
         var sheets = PartsPaper.TrueSize(model.Plan, size).Sheets;
         var pages = PaperTools.Pages(PartsPaper.Create(model, size), Dpi);
@@ -41,7 +41,7 @@ public sealed class PartsPaperTests
     [Theory, MemberData(nameof(Sizes))]
     public void The_check_bars_measure_100_mm_and_4_in_both_ways(PaperSize size)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         using var page = SKBitmap.Decode(PaperTools.Pages(PartsPaper.Create(PartsSamples.Paper(PartsSamples.Piece()), size), Dpi)[1]);
         var bottom = (size is PaperSize.A4 ? 297 : 279.4) - 20;
         foreach (var (at, length) in new[] { (2.0, 100.0), (10.0, 101.6) })
@@ -59,7 +59,7 @@ public sealed class PartsPaperTests
     [Fact]
     public void Holes_stand_on_paper_where_the_cut_list_says()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var model = PartsSamples.Paper(PartsSamples.Piece());
         var sheets = PartsPaper.TrueSize(model.Plan, PaperSize.A4).Sheets;
         var (sheet, cover) = sheets.SelectMany((s, i) => s.Select(p => (i, p))).Single(x => x.p.Part.Key == "cover");
@@ -99,7 +99,7 @@ public sealed class PartsPaperTests
     [Theory, MemberData(nameof(Sizes))]
     public void The_file_is_sound(PaperSize size)
     {
-        PaperTools.Need("qpdf");
+        Tool.Need("qpdf");
         var (code, output) = PaperTools.QpdfCheck(PartsPaper.Create(PartsSamples.Paper(PartsSamples.Piece()), size));
         code.ShouldBe(0, output);
         if (Environment.GetEnvironmentVariable("STUDIO_PAPERS") is { } folder)

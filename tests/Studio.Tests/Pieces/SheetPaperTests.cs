@@ -23,7 +23,7 @@ public sealed class SheetPaperTests
     [Theory, MemberData(nameof(Sizes))]
     public void Printed_rectangle_and_check_bars_measure_what_they_say(PaperSize size)
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         using var page = Page(SheetPaper.Create(Model(Print("cuboid", "widthMm=80 depthMm=80 heightMm=90", new() { MarginMm = 0, TabMm = 0 })), size));
         var (left, top) = (SheetPage.EdgeMm, size.HeightMm() - SheetPage.EdgeMm);
 
@@ -43,7 +43,7 @@ public sealed class SheetPaperTests
     [Fact]
     public void Printed_triangle_keeps_its_slant()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         var print = Print("pyramid", "baseMm=100 heightMm=80", new() { MarginMm = 0, TabMm = 0 });
         var place = SheetPaper.Plan(Model(print), PaperSize.A4).Places.ShouldHaveSingleItem();
         using var page = Page(SheetPaper.Create(Model(print), PaperSize.A4));
@@ -61,7 +61,7 @@ public sealed class SheetPaperTests
     [Fact]
     public void Picture_fills_the_outline_stays_inside_it_and_is_mirrored_on_demand()
     {
-        PaperTools.Need("pdftoppm");
+        Tool.Need("pdftoppm");
         using var quarters = Pictures.Quarters(900, 900);
         var print = Print("cuboid", "widthMm=80 depthMm=80 heightMm=90", new() { MarginMm = 0, TabMm = 0, Ink = "dye" }) with { Picture = Pictures.Jpeg(quarters) };
         print = print with { Shown = PictureFit.Cover(print.Fit.Picture, 900, 900) };
@@ -104,7 +104,7 @@ public sealed class SheetPaperTests
     [Theory, MemberData(nameof(Sizes))]
     public void Paper_is_whole_tagged_and_says_what_each_figure_is(PaperSize size)
     {
-        PaperTools.Need("qpdf");
+        Tool.Need("qpdf");
         var bytes = SheetPaper.Create(Model(Print("pyramid", "baseMm=70 heightMm=70", new()) with { Count = 2 }), size);
         var (code, output) = PaperTools.QpdfCheck(bytes);
         code.ShouldBe(0, output);
