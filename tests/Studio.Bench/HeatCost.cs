@@ -31,7 +31,7 @@ internal static class HeatCost
     }
 
     /// <summary>The piece that is measured.</summary>
-    public static (HeatInput Input, Mould Mould) Piece()
+    public static (HeatInput Input, MouldBody Mould) Piece()
     {
         var kinetics = new Kinetics { RateAt23CPerS = 1e-4, Kappa = 0.03, ActivationJPerMol = 57_000, HeatJPerKg = 350_000, GlassEndC = 52 };
         var spec = new MouldSpec("pyramid", new Dictionary<string, double>(StringComparer.Ordinal) { ["baseMm"] = 150, ["heightMm"] = 150, ["tipMm"] = 10 });

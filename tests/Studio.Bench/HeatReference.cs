@@ -29,7 +29,7 @@ internal static class HeatReference
         return agrees ? 0 : 1;
     }
 
-    private static bool Compare(string name, HeatInput input, Mould mould, bool preview)
+    private static bool Compare(string name, HeatInput input, MouldBody mould, bool preview)
     {
         var (best, outcome) = (TimeSpan.MaxValue, HeatRun.Run(input, mould, null, preview));
         for (var k = 0; k < 5; k++)

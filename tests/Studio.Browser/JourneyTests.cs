@@ -3,8 +3,8 @@ using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Cure;
 using Studio.Pieces;
@@ -157,7 +157,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
 
     private async Task TakeInAsync(IPage page, string[] thing, bool last)
     {
-        await page.Locator("input[type=file][capture]").SetInputFilesAsync(Path.Combine(StudioInBrowser.Root(), "db", "demo", thing[0]));
+        await page.Locator("input[type=file][capture]").SetInputFilesAsync(Path.Combine(Sources.Root(), "db", "demo", thing[0]));
         await Assertions.Expect(page.Locator("[data-tray] img")).ToHaveCountAsync(1);
         await page.GetByRole(AriaRole.Button, new() { Name = thing[1], Exact = false }).First.ClickAsync();
         await page.Locator("[name=description]").FillAsync(thing[2]);

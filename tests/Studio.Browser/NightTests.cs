@@ -1,8 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;

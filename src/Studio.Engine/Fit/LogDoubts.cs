@@ -3,7 +3,7 @@ using Studio.Engine.Moulds;
 namespace Studio.Engine.Fit;
 
 /// <summary>Where a log fits badly, or only by a resin far from what was known: would it fit with its clock set by an hour, or with a thermometer that lags?</summary>
-internal sealed class LogDoubts(FitState before, LayerLog log, Mould mould, IReadOnlyList<LogReading> readings)
+internal sealed class LogDoubts(FitState before, LayerLog log, MouldBody mould, IReadOnlyList<LogReading> readings)
 {
     // how much better one explanation must be, as a difference of squared deviations
     private const double Better = 12;

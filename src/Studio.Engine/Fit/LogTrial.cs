@@ -10,7 +10,7 @@ internal sealed class LogTrial
     private static readonly HeatFineness Coarse = new(5, 6, 2);
 
     private readonly LayerLog log;
-    private readonly Mould mould;
+    private readonly MouldBody mould;
     private readonly IReadOnlyList<LogReading> readings;
     private readonly HeatInput piece;
     private readonly double doubt;
@@ -22,7 +22,7 @@ internal sealed class LogTrial
     /// <summary>Lays the trial out.</summary>
     /// <param name="doubt">Readings' standard deviations are multiplied by this.</param>
     /// <param name="lagH">How far the thermometer lags behind what it is in [h].</param>
-    public LogTrial(LayerLog log, Mould mould, IReadOnlyList<LogReading> readings, double doubt, double lagH = 0)
+    public LogTrial(LayerLog log, MouldBody mould, IReadOnlyList<LogReading> readings, double doubt, double lagH = 0)
     {
         (this.log, this.mould, this.readings, this.doubt, this.lagH) = (log, mould, readings, doubt, lagH);
         var pouredAt = log.Piece.Layers[log.Layer].PouredAtHours;

@@ -15,7 +15,7 @@ internal sealed class SheetTrial
     private const double Hasty = 2;
 
     private readonly MouldSpec spec;
-    private readonly Mould mould;
+    private readonly MouldBody mould;
     private readonly WallSpec wall;
     private readonly BoundarySpec boundary;
     private readonly HeatFineness fineness;

@@ -8,7 +8,7 @@ public sealed record AdviceInput
 {
     public required HeatInput Piece { get; init; }
 
-    public required Mould Mould { get; init; }
+    public required MouldBody Mould { get; init; }
 
     /// <summary>For each layer what is known of its resin, with what its sheet allows.</summary>
     public required IReadOnlyList<ForecastResin> Resins { get; init; }

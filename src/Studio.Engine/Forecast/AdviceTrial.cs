@@ -20,7 +20,7 @@ internal sealed class AdviceTrial
     private const double SidesK = 1;
     private const int MostTurns = 4;
 
-    private readonly Mould mould;
+    private readonly MouldBody mould;
     private readonly IReadOnlyList<HeatLimit> limits;
     private readonly CancellationToken stop;
     private readonly double marginK;

@@ -25,7 +25,7 @@ public static class HeatCalculation
 
         HeatCheck.Fields(spec, errors);
         var layers = HeatCheck.Layers(spec, mould, errors);
-        var room = HeatRoom.Of(spec.Room, spec.Layers.Select(l => l.PouredAtHours).DefaultIfEmpty(0).Min(), spec.UntilHours, errors);
+        var room = RoomCourse.Of(spec.Room, spec.Layers.Select(l => l.PouredAtHours).DefaultIfEmpty(0).Min(), spec.UntilHours, errors);
         if (spec.Former is { } former)
         {
             Former.Make(former, mould, errors);
@@ -34,7 +34,7 @@ public static class HeatCalculation
         return errors.None && layers is not null && room is not null ? Solve(spec, mould!, layers, room, stop) : Outcome<HeatResult>.Refused(errors.All);
     }
 
-    private static Outcome<HeatResult> Solve(HeatSpec spec, Mould mould, IReadOnlyList<PlacedLayer> layers, HeatRoom room, CancellationToken stop)
+    private static Outcome<HeatResult> Solve(HeatSpec spec, MouldBody mould, IReadOnlyList<PlacedLayer> layers, RoomCourse room, CancellationToken stop)
     {
         try
         {
@@ -61,7 +61,7 @@ public static class HeatCalculation
         }
     }
 
-    private static HeatInput Piece(HeatSpec spec, IReadOnlyList<PlacedLayer> layers, HeatRoom room, Dictionary<string, KnownResin> used)
+    private static HeatInput Piece(HeatSpec spec, IReadOnlyList<PlacedLayer> layers, RoomCourse room, Dictionary<string, KnownResin> used)
     {
         var curve = new RoomCurve(room.Readings);
         return new()

@@ -51,7 +51,7 @@ internal static class HeatCheck
     }
 
     /// <summary>Where the layers lie; null where one cannot be placed.</summary>
-    public static IReadOnlyList<PlacedLayer>? Layers(HeatSpec spec, Mould? mould, InputErrors errors)
+    public static IReadOnlyList<PlacedLayer>? Layers(HeatSpec spec, MouldBody? mould, InputErrors errors)
     {
         var placed = new List<PlacedLayer>();
         var from = 0.0;
@@ -137,7 +137,7 @@ internal static class HeatCheck
         }
     }
 
-    private static double? Place(HeatLayerSpec layer, string path, double from, Mould? mould, InputErrors errors)
+    private static double? Place(HeatLayerSpec layer, string path, double from, MouldBody? mould, InputErrors errors)
     {
         if ((layer.ThicknessMm is null) == (layer.ToMm is null))
         {

@@ -27,7 +27,7 @@ public static class HeatFindings
     private const string Sheet = "data sheet";
 
     /// <summary>Everything to be said about one layer.</summary>
-    internal static IEnumerable<Finding> OfLayer(HeatInput input, Mould mould, ForecastOutcome told, IReadOnlyList<HeatResin> resins, int i)
+    internal static IEnumerable<Finding> OfLayer(HeatInput input, MouldBody mould, ForecastOutcome told, IReadOnlyList<HeatResin> resins, int i)
     {
         var (layer, heat) = (input.Layers[i], told.Layers[i]);
         var fitted = heat.Intervals is not null;
@@ -99,7 +99,7 @@ public static class HeatFindings
     /// (0.8785), through the depth and through each width, add up by the square of their lengths (a square rod then has 1.757 for the exact 1.702); each is lowered by
     /// Barzykin's factor for the film and the wall in front of it. The resin used up is left out, so the number is a hint and never a permission.
     /// </summary>
-    internal static (double Delta, double Critical) FrankKamenetskii(HeatInput input, Mould mould, int i)
+    internal static (double Delta, double Critical) FrankKamenetskii(HeatInput input, MouldBody mould, int i)
     {
         var layer = input.Layers[i];
         var kinetics = layer.Kinetics;

@@ -27,11 +27,11 @@ public static class HeatForecast
     /// <param name="threads">How many runs at once.</param>
     /// <exception cref="InvalidOperationException">The equations cannot be solved; no answer is given then.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static ForecastOutcome Run(HeatInput input, Mould mould, IReadOnlyList<ForecastResin> perLayer, bool preview, CancellationToken stop, int threads = 1) =>
+    public static ForecastOutcome Run(HeatInput input, MouldBody mould, IReadOnlyList<ForecastResin> perLayer, bool preview, CancellationToken stop, int threads = 1) =>
         Run(input, mould, perLayer, new ForecastGrid(preview, Fine), stop, threads);
 
     /// <summary>As the other, on a grid of the caller's for the most probable run.</summary>
-    internal static ForecastOutcome Run(HeatInput input, Mould mould, IReadOnlyList<ForecastResin> perLayer, ForecastGrid grid, CancellationToken stop, int threads = 1)
+    internal static ForecastOutcome Run(HeatInput input, MouldBody mould, IReadOnlyList<ForecastResin> perLayer, ForecastGrid grid, CancellationToken stop, int threads = 1)
     {
         var ensemble = new Ensemble(input, perLayer);
         var round = HeatModel.Sides(input.Mould) == 0;
@@ -49,7 +49,7 @@ public static class HeatForecast
     }
 
     // the most probable resins come last, on the members' grid
-    private static HeatOutcome[] Members(Ensemble ensemble, Mould mould, int threads, CancellationToken stop)
+    private static HeatOutcome[] Members(Ensemble ensemble, MouldBody mould, int threads, CancellationToken stop)
     {
         var runs = new HeatOutcome[Ensemble.Count + 1];
         try
@@ -66,7 +66,7 @@ public static class HeatForecast
     }
 
     /// <summary>One run on the members' grid.</summary>
-    internal static HeatOutcome RunOne(HeatInput input, Mould mould, CancellationToken stop) =>
+    internal static HeatOutcome RunOne(HeatInput input, MouldBody mould, CancellationToken stop) =>
         Balanced(HeatRun.Run(input with { PictureHours = [], ProbeMm = null }, mould, Coarse, preview: true, stop));
 
     private static HeatOutcome Balanced(HeatOutcome run) => Math.Abs(run.EnergyMiss) <= MostMiss ? run

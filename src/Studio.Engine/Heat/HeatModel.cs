@@ -19,7 +19,7 @@ internal static class HeatModel
 
     /// <summary>The grid of an input.</summary>
     /// <param name="preview">True for a body of revolution in place of a mould with sides: faster, without its cold corners.</param>
-    public static HeatGrid Grid(HeatInput input, Mould mould, HeatFineness fineness, bool preview)
+    public static HeatGrid Grid(HeatInput input, MouldBody mould, HeatFineness fineness, bool preview)
     {
         var sides = Sides(input.Mould);
         var symmetry = sides == 0 || preview ? HeatSymmetry.Round
@@ -60,7 +60,7 @@ internal static class HeatModel
         _ => 0,
     };
 
-    private static (double X, double Y) Half(string shape, Mould mould, HeatSymmetry symmetry, int sides, bool preview, double z)
+    private static (double X, double Y) Half(string shape, MouldBody mould, HeatSymmetry symmetry, int sides, bool preview, double z)
     {
         var at = Math.Clamp(z, shape == "sphere" || shape == "dome" ? CapMm : 0, shape == "sphere" ? mould.HeightMm - CapMm : mould.HeightMm);
         at = Math.Clamp(at, 0, mould.HeightMm);
@@ -124,7 +124,7 @@ internal static class HeatModel
         return [.. planes];
     }
 
-    private static double[] Planes(HeatInput input, Mould mould, HeatFineness fineness)
+    private static double[] Planes(HeatInput input, MouldBody mould, HeatFineness fineness)
     {
         var filled = input.Layers.Max(l => l.ToMm);
         var planes = new List<double>();

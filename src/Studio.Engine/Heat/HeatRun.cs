@@ -88,7 +88,7 @@ public sealed class HeatRun
     /// <param name="stop">Looked at before each step, so that a run whose answer nobody waits for any more ends.</param>
     /// <exception cref="InvalidOperationException">The grid or the time step cannot be solved.</exception>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static HeatOutcome Run(HeatInput input, Mould mould, HeatFineness? fineness = null, bool preview = false, CancellationToken stop = default) =>
+    public static HeatOutcome Run(HeatInput input, MouldBody mould, HeatFineness? fineness = null, bool preview = false, CancellationToken stop = default) =>
         Run(input, HeatModel.Grid(input, mould, fineness ?? new HeatFineness(), preview), (fineness ?? new HeatFineness()).Time, stop);
 
     /// <summary>Runs on a grid of its own.</summary>

@@ -14,7 +14,7 @@ internal sealed record Batches(double MixG, IReadOnlyList<BatchResult> Each)
     /// The fewest equal batches of which none, its cup residue included, is heavier than the resin allows. Each batch leaves
     /// <see cref="WasteSpec.PerBatchG"/> in its cup, so more batches need more mix.
     /// </summary>
-    public static Batches Of(double resinG, Resin resin, WasteSpec waste, string resinPath, InputErrors errors)
+    public static Batches Of(double resinG, MixedResin resin, WasteSpec waste, string resinPath, InputErrors errors)
     {
         if (resinG <= 0)
         {

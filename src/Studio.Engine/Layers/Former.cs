@@ -9,17 +9,17 @@ internal sealed class Former
     private const double TouchMm = 1e-9;
 
     private readonly FormerSpec spec;
-    private readonly Mould mould;
+    private readonly MouldBody mould;
     private readonly double floorMm;
 
-    private Former(FormerSpec spec, Mould mould) => (this.spec, this.mould, floorMm) = (spec, mould, spec.Solid ? spec.FromMm : spec.FloorMm ?? spec.FromMm);
+    private Former(FormerSpec spec, MouldBody mould) => (this.spec, this.mould, floorMm) = (spec, mould, spec.Solid ? spec.FromMm : spec.FloorMm ?? spec.FromMm);
 
     private double BoxMm2 => spec.OuterWidthMm * spec.OuterDepthMm;
 
     private double WallsMm2 => spec.Solid ? BoxMm2 : BoxMm2 - ((spec.OuterWidthMm - (2 * spec.WallMm!.Value)) * (spec.OuterDepthMm - (2 * spec.WallMm.Value)));
 
     /// <summary>Checks the box against the mould where there is one; null, with errors added, when it cannot be used.</summary>
-    public static Former? Make(FormerSpec spec, Mould? mould, InputErrors errors)
+    public static Former? Make(FormerSpec spec, MouldBody? mould, InputErrors errors)
     {
         var sized = errors.Positive("former.outerWidthMm", spec.OuterWidthMm, Dimension.LongestMm, "mm")
             & errors.Positive("former.outerDepthMm", spec.OuterDepthMm, Dimension.LongestMm, "mm")
@@ -44,7 +44,7 @@ internal sealed class Former
         return start < toMm ? Clearance(spec, mould, start, toMm) : null;
     }
 
-    private static double Clearance(FormerSpec spec, Mould mould, double fromMm, double toMm) =>
+    private static double Clearance(FormerSpec spec, MouldBody mould, double fromMm, double toMm) =>
         mould.ClearanceMm(spec.OuterWidthMm, spec.OuterDepthMm, fromMm, toMm);
 
     private static bool CheckWall(FormerSpec spec, InputErrors errors)
@@ -73,7 +73,7 @@ internal sealed class Former
         return true;
     }
 
-    private static bool CheckHeights(FormerSpec spec, Mould? mould, InputErrors errors)
+    private static bool CheckHeights(FormerSpec spec, MouldBody? mould, InputErrors errors)
     {
         var top = mould?.HeightMm ?? Dimension.LongestMm;
         var good = true;
@@ -96,7 +96,7 @@ internal sealed class Former
         return good;
     }
 
-    private static bool Fits(FormerSpec spec, Mould mould, InputErrors errors)
+    private static bool Fits(FormerSpec spec, MouldBody mould, InputErrors errors)
     {
         if (Clearance(spec, mould, spec.FromMm, mould.HeightMm) >= -TouchMm)
         {

@@ -14,7 +14,7 @@ internal sealed record LayerRoom(double GrossMl, double FormerMl, double SolidsM
     public double DisplacedMl => FormerMl + SolidsMl;
 
     /// <summary>Measures the space between two heights.</summary>
-    public static LayerRoom Of(LayerSpec layer, LayerLevel level, Mould mould, Former? former)
+    public static LayerRoom Of(LayerSpec layer, LayerLevel level, MouldBody mould, Former? former)
     {
         var (from, to) = (level.FromMm, level.ToMm);
         var grossMl = mould.VolumeMl(to) - mould.VolumeMl(from);

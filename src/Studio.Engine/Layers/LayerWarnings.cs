@@ -14,7 +14,7 @@ internal static class LayerWarnings
     private const double Tie = 1e-9;
 
     /// <summary>All warnings of a layer.</summary>
-    public static IEnumerable<LayerWarning> Of(LayerSpec layer, Resin resin, LayerLevel level, LayerRoom room, Batches batches) =>
+    public static IEnumerable<LayerWarning> Of(LayerSpec layer, MixedResin resin, LayerLevel level, LayerRoom room, Batches batches) =>
         new[]
         {
             PourTooDeep(resin, level),
@@ -27,7 +27,7 @@ internal static class LayerWarnings
         .OfType<LayerWarning>()
         .Concat(Floats(layer, resin));
 
-    private static LayerWarning? PourTooDeep(Resin resin, LayerLevel level)
+    private static LayerWarning? PourTooDeep(MixedResin resin, LayerLevel level)
     {
         var depth = level.ToMm - level.FromMm;
         return depth > resin.Spec.MaxPourMm + Tie
@@ -35,12 +35,12 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static LayerWarning? BatchSplit(Resin resin, Batches batches) =>
+    private static LayerWarning? BatchSplit(MixedResin resin, Batches batches) =>
         batches.Each.Count > 1
             ? Say("batch-split", $"The mix of {batches.MixG:0.#} g is more than the {resin.Spec.MaxBatchG:0.#} g allowed at once. Mix {batches.Each.Count} equal batches.")
             : null;
 
-    private static LayerWarning? PotLifeShort(Resin resin, Batches batches)
+    private static LayerWarning? PotLifeShort(MixedResin resin, Batches batches)
     {
         var needed = batches.Each.Count * MinutesABatch;
         return needed > resin.Spec.PotLifeMinutes + Tie
@@ -84,7 +84,7 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static IEnumerable<LayerWarning> Floats(LayerSpec layer, Resin resin) =>
+    private static IEnumerable<LayerWarning> Floats(LayerSpec layer, MixedResin resin) =>
         Solids.Floating(layer, resin.DensityGPerMl).Select(f => Say(
             "floats", $"'{f.Name}' is lighter than the resin and pushes up with {f.LiftGf:0.0##} gf (grams-force). Tack it down with a little resin first, or pour the layer in two."));
 

@@ -33,12 +33,12 @@ public static class LayersCalculation
         return Outcome<LayersResult>.Refused(errors.All);
     }
 
-    private static Dictionary<string, Resin> Resins(LayersInput input, InputErrors errors)
+    private static Dictionary<string, MixedResin> Resins(LayersInput input, InputErrors errors)
     {
-        var resins = new Dictionary<string, Resin>(StringComparer.Ordinal);
+        var resins = new Dictionary<string, MixedResin>(StringComparer.Ordinal);
         foreach (var (id, spec) in input.Resins)
         {
-            if (Resin.Make(spec, "resins." + id, errors) is { } resin)
+            if (MixedResin.Make(spec, "resins." + id, errors) is { } resin)
             {
                 resins[id] = resin;
             }

@@ -74,7 +74,7 @@ internal static class LayersCheck
     {
         errors.Named(path + ".name", addition.Name);
         errors.Within(path + ".percentOfResin", addition.PercentOfResin, 0, MostPercent, "%");
-        errors.Positive(path + ".densityGPerMl", addition.DensityGPerMl, Resin.DensestGPerMl, "g/ml");
+        errors.Positive(path + ".densityGPerMl", addition.DensityGPerMl, MixedResin.DensestGPerMl, "g/ml");
     }
 
     private static void Scatter(ScatterSpec scatter, string path, InputErrors errors)
@@ -94,7 +94,7 @@ internal static class LayersCheck
     private static void OneWay(string path, double? massG, double? densityGPerMl, double? volumeMl, string volumeName, InputErrors errors)
     {
         errors.Within(path + ".massG", massG, 0, MostG, "g");
-        errors.Positive(path + ".densityGPerMl", densityGPerMl, Resin.DensestGPerMl, "g/ml");
+        errors.Positive(path + ".densityGPerMl", densityGPerMl, MixedResin.DensestGPerMl, "g/ml");
         errors.Within($"{path}.{volumeName}", volumeMl, 0, MostMl, "ml");
         if (volumeMl is not null && (massG is not null || densityGPerMl is not null))
         {

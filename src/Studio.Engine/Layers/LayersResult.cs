@@ -26,7 +26,7 @@ public sealed record LayerResult
 
     public required double DepthMm { get; init; }
 
-    /// <summary>Mould alone between the two heights [ml].</summary>
+    /// <summary>MouldBody alone between the two heights [ml].</summary>
     public required double GrossMl { get; init; }
 
     /// <summary>Former, scatter and placed [ml].</summary>

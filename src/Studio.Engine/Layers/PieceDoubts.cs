@@ -17,7 +17,7 @@ public static class PieceDoubts
     private const double DriftGPerMl = 0.05;
 
     /// <summary>Everything that can be said of a piece that was worked out.</summary>
-    public static IReadOnlyList<Finding> Of(LayersInput input, LayersResult result, Mould mould)
+    public static IReadOnlyList<Finding> Of(LayersInput input, LayersResult result, MouldBody mould)
     {
         var doubts = new List<Finding>();
         for (var i = 0; i < input.Layers.Count; i++)
@@ -25,18 +25,18 @@ public static class PieceDoubts
             doubts.AddRange(Weights(input, i));
         }
 
-        if (Standing.Of(mould, result) is { TiltDegrees: < Standing.LeastTiltDegrees } unsafeOne)
+        if (Stability.Of(mould, result) is { TiltDegrees: < Stability.LeastTiltDegrees } unsafeOne)
         {
             doubts.Add(unsafeOne.ReachMm <= 0
                 ? new Finding("no-base", Severity.Note, "", "It has no flat end to stand on. Plan a stand, or flatten a place for it.", "geometry of the mould")
-                : new Finding("topples", Severity.Warn, "", FormattableString.Invariant($"Standing, it topples when tilted by {unsafeOne.TiltDegrees:0.0}°. Plan a wider base, or weight it low; from {Standing.LeastTiltDegrees:0}° on it is called safe here."), "geometry; the limit is our rule"));
+                : new Finding("topples", Severity.Warn, "", FormattableString.Invariant($"Standing, it topples when tilted by {unsafeOne.TiltDegrees:0.0}°. Plan a wider base, or weight it low; from {Stability.LeastTiltDegrees:0}° on it is called safe here."), "geometry; the limit is our rule"));
         }
 
         return doubts;
     }
 
     /// <summary>Where the former stands nearest to a face; null without a former.</summary>
-    public static ThinnestWall? Thinnest(FormerSpec? former, Mould mould)
+    public static ThinnestWall? Thinnest(FormerSpec? former, MouldBody mould)
     {
         if (former is null || !(former.FromMm < mould.HeightMm))
         {
@@ -71,5 +71,5 @@ public static class PieceDoubts
     }
 
     private static double? Density(LayersInput input, int i) =>
-        input.Resins.TryGetValue(input.Layers[i].Resin, out var spec) && Resins.Resin.Make(spec, "resin", new InputErrors()) is { } made ? made.DensityGPerMl : null;
+        input.Resins.TryGetValue(input.Layers[i].Resin, out var spec) && Resins.MixedResin.Make(spec, "resin", new InputErrors()) is { } made ? made.DensityGPerMl : null;
 }

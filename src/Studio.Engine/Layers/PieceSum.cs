@@ -8,13 +8,13 @@ namespace Studio.Engine.Layers;
 /// <param name="former">Room for lights, or null.</param>
 /// <param name="waste">What stays in the cups.</param>
 /// <param name="spread">How far all volumes of the mould may be off together [ratio]; null where nobody filled it with water.</param>
-internal sealed class PieceSum(Mould mould, Former? former, WasteSpec waste, double? spread)
+internal sealed class PieceSum(MouldBody mould, Former? former, WasteSpec waste, double? spread)
 {
     private double massG;
     private double momentGMm;
 
     /// <summary>One layer's result; its mass joins the piece.</summary>
-    public LayerResult Add(LayerSpec layer, Resin resin, LayerLevel level, string resinPath, InputErrors errors)
+    public LayerResult Add(LayerSpec layer, MixedResin resin, LayerLevel level, string resinPath, InputErrors errors)
     {
         var room = LayerRoom.Of(layer, level, mould, former);
         var given = layer.ResinMl is not null && level.LeftOverMl == 0;

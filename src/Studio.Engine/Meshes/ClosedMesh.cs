@@ -20,7 +20,7 @@ public sealed record ClosedMesh(TriangleMesh? Mesh, string? Trouble, IReadOnlyLi
             return Refused(soup.Trouble!);
         }
 
-        var (mesh, _) = Compact.WithoutFlat(Standing.Up(soup.Mesh, source));
+        var (mesh, _) = Compact.WithoutFlat(Upright.Up(soup.Mesh, source));
         return Size(mesh, source) is { } wrong ? Refused(wrong) : Close(mesh, soup.Solids, path);
     }
 

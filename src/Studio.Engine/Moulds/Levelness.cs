@@ -16,7 +16,7 @@ public static class Levelness
     /// <summary>The greatest width across the mould at a height, in whichever direction it lies [mm]: where a tilt shows most.</summary>
     /// <param name="mould">The mould.</param>
     /// <param name="zMm">Height, from 0 to the rim [mm].</param>
-    public static double AcrossMm(Mould mould, double zMm)
+    public static double AcrossMm(MouldBody mould, double zMm)
     {
         var hull = PlanShape.Hull(mould.Outline.PlanAt(zMm));
         return Math.Sqrt(hull.SelectMany(a => hull.Select(b => Square(a.XMm - b.XMm) + Square(a.YMm - b.YMm))).DefaultIfEmpty(0).Max());

@@ -4,7 +4,7 @@ namespace Studio.Engine.Moulds;
 /// A mould known by a water fill alone: volume at each reading, between them a monotone cubic that never overshoots (Fritsch and Butland 1984,
 /// as scipy's PchipInterpolator). Its outline is unknown; it is drawn round, with the area that the fill implies.
 /// </summary>
-public sealed class MeasuredMould : Mould
+public sealed class MeasuredMould : MouldBody
 {
     private const int CirclePoints = 180;
 
@@ -69,7 +69,7 @@ public sealed class MeasuredMould : Mould
     public override double ClearanceMm(double widthMm, double depthMm, double zMm) =>
         RadiusMm(zMm) - Math.Sqrt(Require.Positive(widthMm, "mm") * Require.Positive(depthMm, "mm") / Math.PI);
 
-    private static Mould? Make(MouldSpec spec, string path, InputErrors errors)
+    private static MouldBody? Make(MouldSpec spec, string path, InputErrors errors)
     {
         var readings = spec.Readings ?? [];
         var good = FillCheck.Usable(readings, path + ".readings", errors);

@@ -4,7 +4,7 @@ using Studio.Engine.Meshes;
 namespace Studio.Engine.Moulds;
 
 /// <summary>A mould whose cavity is a closed mesh. Volumes are exact for the mesh; a round mould is as round as its facets.</summary>
-public sealed class MeshMould : Mould
+public sealed class MeshMould : MouldBody
 {
     // a mould is made anew with every key that a person types; its section would be a pass over the whole mesh each time
     private static readonly ConditionalWeakTable<Cavity, MeshMould> Known = [];

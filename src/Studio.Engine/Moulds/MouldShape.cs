@@ -6,13 +6,13 @@ namespace Studio.Engine.Moulds;
 /// <param name="Dimensions">Every dimension, in the order a form asks for them.</param>
 /// <param name="Make">Makes the mould from checked numbers, one for each dimension.</param>
 public sealed record MouldShape(
-    string Key, string DisplayName, IReadOnlyList<Dimension> Dimensions, Func<IReadOnlyDictionary<string, double>, Mould> Make)
+    string Key, string DisplayName, IReadOnlyList<Dimension> Dimensions, Func<IReadOnlyDictionary<string, double>, MouldBody> Make)
 {
     /// <summary>What it needs beside its dimensions.</summary>
     public MouldNeeds Needs { get; init; }
 
     /// <summary>Makes it from more than its dimensions, or adds what is wrong; null where the dimensions are enough.</summary>
-    public Func<MouldSpec, string, InputErrors, Mould?>? FromSpec { get; init; }
+    public Func<MouldSpec, string, InputErrors, MouldBody?>? FromSpec { get; init; }
 
     /// <summary>What is wrong with dimensions that are right each for itself: the dimension and a sentence.</summary>
     public Func<IReadOnlyDictionary<string, double>, IReadOnlyList<(string Name, string Message)>> Complaints { get; init; } = _ => [];

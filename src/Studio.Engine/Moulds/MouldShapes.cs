@@ -15,15 +15,15 @@ public static class MouldShapes
 
     /// <summary>Checks a description and makes the mould. Dimensions left out take the shape's default.</summary>
     /// <returns>The mould, or every error with paths such as <c>mould.baseMm</c>.</returns>
-    public static Outcome<Mould> Make(MouldSpec spec)
+    public static Outcome<MouldBody> Make(MouldSpec spec)
     {
         var errors = new InputErrors();
         var mould = Make(spec, "mould", errors);
-        return mould is null ? Outcome<Mould>.Refused(errors.All) : Outcome<Mould>.Of(mould);
+        return mould is null ? Outcome<MouldBody>.Refused(errors.All) : Outcome<MouldBody>.Of(mould);
     }
 
     /// <summary>As <see cref="Make(MouldSpec)"/>, adding to errors gathered elsewhere. Null when the mould cannot be made.</summary>
-    public static Mould? Make(MouldSpec spec, string path, InputErrors errors)
+    public static MouldBody? Make(MouldSpec spec, string path, InputErrors errors)
     {
         if (Find(spec.Shape) is not { } shape)
         {

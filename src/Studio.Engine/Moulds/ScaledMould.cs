@@ -5,7 +5,7 @@ namespace Studio.Engine.Moulds;
 /// <summary>A mould whose volumes are those that water showed: the shape as drawn, every volume times a factor.</summary>
 /// <param name="drawn">The mould as its dimensions say.</param>
 /// <param name="factor">Measured over computed volume.</param>
-internal sealed class ScaledMould(Mould drawn, double factor) : Mould(drawn.Shape, drawn.HeightMm)
+internal sealed class ScaledMould(MouldBody drawn, double factor) : MouldBody(drawn.Shape, drawn.HeightMm)
 {
     /// <inheritdoc/>
     public override Outline Outline => drawn.Outline;

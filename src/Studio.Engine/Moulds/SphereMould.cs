@@ -1,7 +1,7 @@
 namespace Studio.Engine.Moulds;
 
 /// <summary>A sphere cut by its pouring hole, or a dome where the hole is as wide as the sphere. Cap: V = π z² (R − z/3); Machinery's Handbook, Volumes of Solids.</summary>
-public sealed class SphereMould : Mould
+public sealed class SphereMould : MouldBody
 {
     private const int CirclePoints = 180;
     private const int Rings = 90;

@@ -4,7 +4,7 @@ namespace Studio.Engine.Moulds;
 /// A mould whose walls are straight from bottom to rim: its area is a quadratic in z, so volume and moment are exact polynomials
 /// (prismatoid; Machinery's Handbook, Volumes of Solids).
 /// </summary>
-public abstract class TaperedMould : Mould
+public abstract class TaperedMould : MouldBody
 {
     private readonly double area0;
     private readonly double area1;

@@ -59,7 +59,7 @@ public static class WaterCheckSum
     /// <param name="fills">Mark and water, in any order; a mark may come twice.</param>
     /// <param name="path">Where errors and findings are reported, such as <c>checks</c>.</param>
     /// <returns>The result, or every fill that cannot be used.</returns>
-    public static Outcome<WaterCheckResult> Run(Mould drawn, IReadOnlyList<FillReading> fills, string path = "checks")
+    public static Outcome<WaterCheckResult> Run(MouldBody drawn, IReadOnlyList<FillReading> fills, string path = "checks")
     {
         var errors = new InputErrors();
         if (fills.Count == 0)
@@ -75,7 +75,7 @@ public static class WaterCheckSum
         return errors.None ? Outcome<WaterCheckResult>.Of(Sum([.. fills.Select(f => Mark(drawn, f))], path)) : Outcome<WaterCheckResult>.Refused(errors.All);
     }
 
-    private static void Usable(Mould drawn, FillReading fill, string path, InputErrors errors)
+    private static void Usable(MouldBody drawn, FillReading fill, string path, InputErrors errors)
     {
         if (fill.HeightMm > drawn.HeightMm && fill.HeightMm <= Dimension.LongestMm)
         {
@@ -89,7 +89,7 @@ public static class WaterCheckSum
         errors.Positive(path + ".volumeMl", fill.VolumeMl, MostMl, "ml");
     }
 
-    private static WaterMark Mark(Mould drawn, FillReading fill) =>
+    private static WaterMark Mark(MouldBody drawn, FillReading fill) =>
         new(fill.HeightMm, fill.VolumeMl, drawn.VolumeMl(fill.HeightMm), drawn.AreaMm2(fill.HeightMm) * ReadingMm / 1000);
 
     private static WaterCheckResult Sum(IReadOnlyList<WaterMark> marks, string path)

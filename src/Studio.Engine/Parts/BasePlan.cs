@@ -3,7 +3,7 @@ using Studio.Engine.Moulds;
 namespace Studio.Engine.Parts;
 
 /// <summary>The mould's outline at the rim and below it: how far a point lies from the faces.</summary>
-internal sealed class BasePlan(Mould mould)
+internal sealed class BasePlan(MouldBody mould)
 {
     public IReadOnlyList<PlanPoint> Rim { get; } = mould.Outline.PlanAt(mould.HeightMm);
 

@@ -14,7 +14,7 @@ internal static class BoxParts
     private const string Measured = "parts.cut.oneDiagonalMm";
 
     /// <summary>The box; null for a solid former, which is not cut from sheet, or where the sheet is too thick for it.</summary>
-    public static BoxPlan? Plan(FormerSpec former, Mould mould, CutSpec cut, InputErrors errors)
+    public static BoxPlan? Plan(FormerSpec former, MouldBody mould, CutSpec cut, InputErrors errors)
     {
         if (former.Solid)
         {

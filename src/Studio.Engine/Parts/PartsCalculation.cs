@@ -25,7 +25,7 @@ public static class PartsCalculation
         return plan with { Light = light, Errors = errors.All, Findings = findings };
     }
 
-    private static PartsPlan Built(PartsInput input, Mould mould, FormerSpec former, InputErrors errors, List<Finding> findings)
+    private static PartsPlan Built(PartsInput input, MouldBody mould, FormerSpec former, InputErrors errors, List<Finding> findings)
     {
         var ground = new BasePlan(mould);
         var plan = new PartsPlan { Base = ground.Rim };
@@ -66,7 +66,7 @@ public static class PartsCalculation
         return plan;
     }
 
-    private static PartsPlan Filled(PartsPlan plan, PartsInput input, Mould mould, FormerSpec former, InputErrors errors, List<Finding> findings)
+    private static PartsPlan Filled(PartsPlan plan, PartsInput input, MouldBody mould, FormerSpec former, InputErrors errors, List<Finding> findings)
     {
         var bottom = former.Solid ? former.FromMm : (former.FloorMm ?? former.FromMm) + (input.Cut.FloorPlate ? plan.Box!.SheetMm : 0);
         var height = mould.HeightMm - bottom - (input.Cover is { Recessed: true } ? plan.Cover?.SheetMm ?? 0 : 0);

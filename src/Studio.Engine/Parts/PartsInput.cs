@@ -7,7 +7,7 @@ namespace Studio.Engine.Parts;
 public sealed record PartsInput
 {
     /// <summary>The mould; null while it cannot be made.</summary>
-    public Mould? Mould { get; init; }
+    public MouldBody? Mould { get; init; }
 
     /// <summary>The box that keeps room for lights.</summary>
     public FormerSpec? Former { get; init; }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
+using Studio.Clock;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -12,7 +13,7 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
     private bool busy;
 
     [Parameter, EditorRequired]
-    public BenchSheet Sheet { get; set; } = default!;
+    public BenchView Sheet { get; set; } = default!;
 
     /// <summary>Told after something was kept.</summary>
     [Parameter]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;

@@ -2,9 +2,11 @@ using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine;
+using Studio.Heat;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Resins;
@@ -22,7 +24,7 @@ public sealed partial class BenchBook
 
     /// <summary>What speaks against the pour as it stands in the form, before it is sent.</summary>
     /// <param name="heat">What is foretold of its heat; null while it is not worked out.</param>
-    public static IReadOnlyList<Finding> Findings(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) =>
+    public static IReadOnlyList<Finding> Findings(BenchView sheet, BenchLayer layer, PourForm form, DateTime startedAt, PourHeat? heat) =>
         [.. PourRules.Of(sheet, layer, form, startedAt, heat), .. DampRules.Of(sheet, layer, form)];
 
     /// <summary>True for a stop that no reason passes.</summary>
@@ -35,7 +37,7 @@ public sealed partial class BenchBook
         List<string> notices = [];
 
         // worked out here and not taken from the page; before anything is locked, for it may take a second
-        var heat = await heats.AskAsync(heats.Asked(form), CancellationToken.None);
+        var heat = await heats.AskAsync(form.Asked(heats), CancellationToken.None);
         var saved = await Saved.TryAsync(async () =>
         {
             try
@@ -76,7 +78,7 @@ public sealed partial class BenchBook
         return id > 0 ? Saved.Done(id) : Saved.Refused("This pour could not be kept: the piece was changed elsewhere in the same moment. Load the page again; what you weighed is still on this tablet.");
     }
 
-    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, BenchHeat heat, List<string> notices, string by)
+    private async Task<(Saved Saved, IReadOnlyList<Finding> Stops)> KeepAsync(StudioDb db, PourForm form, PourHeat heat, List<string> notices, string by)
     {
         if (await db.Set<Pour>().Where(p => p.SubmitKey == form.SubmitKey).Select(p => p.Id).FirstOrDefaultAsync() is > 0 and var sent)
         {
@@ -122,7 +124,7 @@ public sealed partial class BenchBook
     }
 
     // a keepsake that several layers take is gone for good only with the last of them
-    private static async Task CastKeepsakesAsync(StudioDb db, BenchSheet sheet, BenchLayer layer, List<string> notices, string by)
+    private static async Task CastKeepsakesAsync(StudioDb db, BenchView sheet, BenchLayer layer, List<string> notices, string by)
     {
         var later = sheet.Layers.Where(l => l.Order > layer.Order).SelectMany(l => l.Things).Select(t => t.KeepsakeId).OfType<int>().ToHashSet();
         foreach (var thing in layer.Things.Where(t => t.KeepsakeId is not null))
@@ -135,7 +137,7 @@ public sealed partial class BenchBook
         }
     }
 
-    private string? Refusal(BenchSheet? sheet, BenchLayer? layer, PourForm form, DateTime startedAt) => this switch
+    private string? Refusal(BenchView? sheet, BenchLayer? layer, PourForm form, DateTime startedAt) => this switch
     {
         _ when sheet is null => "This piece is not here any more.",
         _ when layer is null => "The design changed while you weighed: this layer is not in it any more. Load the page again; what you weighed is still on this tablet.",
@@ -177,7 +179,7 @@ public sealed partial class BenchBook
     };
 
     // the clock goes by readings, so what was noted at the pour becomes one, unless the same was just logged
-    private static void LogRoom(StudioDb db, BenchSheet sheet, PourForm form, DateTime startedAt, string by)
+    private static void LogRoom(StudioDb db, BenchView sheet, PourForm form, DateTime startedAt, string by)
     {
         if (form.RoomC is not { } celsius || (sheet.Room is { } room && room.Celsius.Equals(celsius) && (startedAt - room.At).Duration() < TimeSpan.FromMinutes(30)))
         {

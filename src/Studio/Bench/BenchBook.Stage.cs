@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;
@@ -63,7 +64,7 @@ public sealed partial class BenchBook
         }
     });
 
-    private Task<Saved> StageAsync(int pieceId, string by, Func<Piece, BenchSheet, (Saved Saved, string Story)> act) => Saved.TryAsync(async () =>
+    private Task<Saved> StageAsync(int pieceId, string by, Func<Piece, BenchView, (Saved Saved, string Story)> act) => Saved.TryAsync(async () =>
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;

@@ -1,10 +1,12 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
+using Studio.Heat;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
@@ -13,21 +15,21 @@ using Studio.Shell;
 namespace Studio.Bench;
 
 /// <summary>Reads and writes what happens at the bench: pours, their corrections, demoulding and finishing.</summary>
-public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings, BenchHeatBook heats)
+public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings, PourHeatBook heats)
 {
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
     /// <summary>Everything the bench shows of a piece; null when there is no such piece.</summary>
-    public async Task<BenchSheet?> ReadAsync(int pieceId)
+    public async Task<BenchView?> ReadAsync(int pieceId)
     {
         await using var db = await factory.CreateDbContextAsync();
         return await ReadAsync(db, pieceId);
     }
 
     /// <summary>The same sheet as it reads at this moment; no database is asked.</summary>
-    public BenchSheet Look(BenchSheet sheet) => sheet with { Now = Now, Times = PieceClock.Of(sheet.Clock, Now, sheet.Zone) };
+    public BenchView Look(BenchView sheet) => sheet with { Now = Now, Times = PieceClock.Of(sheet.Clock, Now, sheet.Zone) };
 
-    private async Task<BenchSheet?> ReadAsync(StudioDb db, int pieceId)
+    private async Task<BenchView?> ReadAsync(StudioDb db, int pieceId)
     {
         var piece = await db.Set<Piece>().AsNoTrackingWithIdentityResolution().AsSplitQuery()
             .Include(p => p.Commission).Include(p => p.Mould).Include(p => p.Layers).ThenInclude(l => l.Resin)
@@ -62,7 +64,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             MouldName = piece.Mould.Name,
             Former = piece.Former,
             Pot = pot,
-            Photographs = PieceBook.Drawn(SheetRules.Of(piece, plan.Ok ? plan.Value : null)),
+            Photographs = PieceBook.Drawn(FilmRules.Of(piece, plan.Ok ? plan.Value : null)),
             Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = Cautions(l, pot, times, zone) })],
             Pours = await TraceAsync(db, pours),
             Clock = input,

@@ -1,9 +1,11 @@
+using Studio.Heat;
+
 namespace Studio.Bench;
 
 /// <summary>The heat of the pour in hand, worked out beside the page.</summary>
 public sealed partial class BenchPage
 {
-    private BenchHeat? heat;
+    private PourHeat? heat;
     private HeatAsked? asked;
     private CancellationTokenSource heatStop = new();
 
@@ -15,7 +17,7 @@ public sealed partial class BenchPage
             return;
         }
 
-        var mine = new HeatAsked(heats.Asked(form), s.Room?.Id, plan.FromMm, plan.ToMm, l.Resin.Id, s.Pours.Sum(p => p.Version));
+        var mine = new HeatAsked(form.Asked(heats), s.Room?.Id, plan.FromMm, plan.ToMm, l.Resin.Id, s.Pours.Sum(p => p.Version));
         if (mine == asked)
         {
             return;
@@ -39,7 +41,7 @@ public sealed partial class BenchPage
         }
     }
 
-    private Task ToldAsync(HeatAsked mine, BenchHeat told) => InvokeAsync(() =>
+    private Task ToldAsync(HeatAsked mine, PourHeat told) => InvokeAsync(() =>
     {
         if (!gone && mine == asked)
         {

@@ -1,19 +1,21 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using MudBlazor;
+using Studio.Clock;
 using Studio.Data;
+using Studio.Heat;
 using Studio.Pieces;
 using Studio.SignIn;
 
 namespace Studio.Bench;
 
 /// <summary>The bench of one piece: one thing a screen, the next step always in the same corner.</summary>
-public sealed partial class BenchPage(BenchBook book, BenchHeatBook heats, News news, Who who, TimeProvider clock, IJSRuntime script, ISnackbar snackbar) : IDisposable
+public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News news, Who who, TimeProvider clock, IJSRuntime script, ISnackbar snackbar) : IDisposable
 {
     private static readonly (int, string)[] Steps = [(1, "Prepare"), (2, "Level and room"), (3, "Weigh"), (4, "Pour")];
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
-    private BenchSheet? sheet;
+    private BenchView? sheet;
     private BenchLayer? layer;
     private PourForm form = new();
     private bool missing;

@@ -6,7 +6,7 @@ namespace Studio.Bench;
 internal sealed class BenchPaths : IPaths
 {
     public void Map(IEndpointRouteBuilder app) =>
-        app.MapGet("/papers/pour/{pieceId:int}/{layer:int}.pdf", async (int pieceId, int layer, HttpContext http, PourSheetBook book) =>
+        app.MapGet("/papers/pour/{pieceId:int}/{layer:int}.pdf", async (int pieceId, int layer, HttpContext http, PourPaperBook book) =>
         {
             if (await book.SheetAsync(pieceId, layer) is not { } paper)
             {

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine;
 using Studio.Engine.Bubbles;

@@ -5,10 +5,10 @@ namespace Studio.Bench;
 /// <summary>The piece in section as the bench shows it: what is poured, what cures, and the layer in hand.</summary>
 internal static class BenchSection
 {
-    internal static SectionView? Of(BenchSheet sheet, BenchLayer? inHand) =>
+    internal static SectionView? Of(BenchView sheet, BenchLayer? inHand) =>
         SectionView.For(sheet.Mould, sheet.Layers.Select(l => Layer(sheet, l, inHand)).OfType<SectionLayer>(), sheet.Former, sheet.Stage is not (Pieces.Making.Demoulded or Pieces.Making.Finished or Pieces.Making.Home), sheet.Photographs);
 
-    private static SectionLayer? Layer(BenchSheet sheet, BenchLayer layer, BenchLayer? inHand)
+    private static SectionLayer? Layer(BenchView sheet, BenchLayer layer, BenchLayer? inHand)
     {
         var pour = sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order);
         var (from, to) = pour is not null ? (pour.FromMm, pour.ToMm) : (layer.Plan?.FromMm, layer.Plan?.ToMm) is ({ } f, { } t) ? (f, t) : (0, 0);
@@ -19,7 +19,7 @@ internal static class BenchSection
         };
     }
 
-    private static LayerState State(BenchSheet sheet, BenchLayer layer, BenchLayer? inHand) =>
+    private static LayerState State(BenchView sheet, BenchLayer layer, BenchLayer? inHand) =>
         layer.Order == inHand?.Order ? LayerState.Now
         : sheet.Times.Layers.FirstOrDefault(l => l.Order == layer.Order) is { } times ? times.Curing ? LayerState.Curing : LayerState.Poured
         : LayerState.Planned;

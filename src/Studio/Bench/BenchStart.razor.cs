@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Studio.Engine;
+using Studio.Heat;
 using Studio.Shell;
 
 namespace Studio.Bench;
@@ -16,7 +17,7 @@ public sealed partial class BenchStart
     private string wrongTime = "";
 
     [Parameter, EditorRequired]
-    public BenchSheet Sheet { get; set; } = default!;
+    public BenchView Sheet { get; set; } = default!;
 
     [Parameter, EditorRequired]
     public BenchLayer Layer { get; set; } = default!;
@@ -26,7 +27,7 @@ public sealed partial class BenchStart
 
     /// <summary>What is foretold of its heat; null while it is worked out.</summary>
     [Parameter]
-    public BenchHeat? Heat { get; set; }
+    public PourHeat? Heat { get; set; }
 
     [Parameter]
     public string Wrong { get; set; } = "";

@@ -10,7 +10,7 @@ namespace Studio.Bench;
 /// <param name="MostPer100Mm">The same as a rise over 100 mm [mm].</param>
 public sealed record BenchTilt(double AcrossMm, double VisibleMm, double MostDegrees, double MostPer100Mm)
 {
-    internal static BenchTilt? Of(Mould? mould, LayerResult? plan)
+    internal static BenchTilt? Of(MouldBody? mould, LayerResult? plan)
     {
         if (mould is null || plan is null)
         {

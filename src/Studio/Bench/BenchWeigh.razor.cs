@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
+using Studio.Clock;
 using Studio.Shell;
 
 namespace Studio.Bench;

@@ -1,3 +1,5 @@
+using Studio.Clock;
+
 namespace Studio.Bench;
 
 /// <summary>What was foretold of a pour, beside this moment.</summary>

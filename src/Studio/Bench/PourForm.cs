@@ -1,3 +1,5 @@
+using Studio.Heat;
+using Studio.Clock;
 using Studio.Engine;
 
 namespace Studio.Bench;
@@ -32,6 +34,13 @@ public sealed class PourForm
     public double ActualAG => Weighing.SumG(Tally, "A");
 
     public double ActualBG => Weighing.SumG(Tally, "B");
+
+    /// <summary>What it asks about its heat at this moment.</summary>
+    public HeatAsk Asked(PourHeatBook heats)
+    {
+        ArgumentNullException.ThrowIfNull(heats);
+        return heats.Asked(PieceId, LayerId, StartedAt, RoomC, Lot);
+    }
 }
 
 /// <summary>How keeping a pour ended.</summary>

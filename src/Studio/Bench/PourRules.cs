@@ -1,5 +1,7 @@
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Engine;
+using Studio.Heat;
 using Studio.Shell;
 
 namespace Studio.Bench;
@@ -9,7 +11,7 @@ internal static class PourRules
 {
     /// <summary>Codes are stable; the trace of a pour names them.</summary>
     /// <param name="heat">What is foretold of it; null while it is not worked out.</param>
-    internal static IReadOnlyList<Finding> Of(BenchSheet sheet, BenchLayer layer, PourForm form, DateTime startedAt, BenchHeat? heat) =>
+    internal static IReadOnlyList<Finding> Of(BenchView sheet, BenchLayer layer, PourForm form, DateTime startedAt, PourHeat? heat) =>
         [.. Order(sheet, layer).Concat(heat?.Findings ?? []).Concat(Deep(layer)).Concat(Window(sheet, startedAt)).Concat(Ratio(layer, form)).Concat(Amount(layer, form)).Concat(Room(layer, form)).Concat(Keepsakes(layer))];
 
     /// <summary>True for a stop that no reason passes.</summary>
@@ -19,7 +21,7 @@ internal static class PourRules
     private static IEnumerable<Finding> Deep(BenchLayer layer) =>
         layer.Plan?.Warnings.Where(w => w.Code == "pour-too-deep").Select(w => new Finding("deeper-than-sheet", Severity.Stop, "layer", w.Message, "data sheet")) ?? [];
 
-    private static IEnumerable<Finding> Order(BenchSheet sheet, BenchLayer layer)
+    private static IEnumerable<Finding> Order(BenchView sheet, BenchLayer layer)
     {
         if (sheet.ToPour is { } first && first.Order < layer.Order)
         {
@@ -27,7 +29,7 @@ internal static class PourRules
         }
     }
 
-    private static IEnumerable<Finding> Window(BenchSheet sheet, DateTime startedAt)
+    private static IEnumerable<Finding> Window(BenchView sheet, DateTime startedAt)
     {
         if (sheet.Times.Layers is not [.., var below])
         {

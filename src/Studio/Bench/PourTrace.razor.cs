@@ -17,7 +17,7 @@ public sealed partial class PourTrace(BenchBook book, Who who)
     private string wrong = "";
 
     [Parameter, EditorRequired]
-    public BenchSheet Sheet { get; set; } = default!;
+    public BenchView Sheet { get; set; } = default!;
 
     [Parameter, EditorRequired]
     public BenchPour Pour { get; set; } = default!;

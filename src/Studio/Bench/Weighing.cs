@@ -1,3 +1,4 @@
+using Studio.Clock;
 using Studio.Shell;
 
 namespace Studio.Bench;

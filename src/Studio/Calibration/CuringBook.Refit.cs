@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Fit;
 using Studio.Resins;

@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Fit;
 using Studio.Pieces;
@@ -18,7 +18,7 @@ public sealed partial class CuringBook(IDbContextFactory<StudioDb> factory, Time
     private DateTime Now => clock.GetUtcNow().UtcDateTime;
 
     /// <summary>A pour with its log, or an empty form for one; null when there is no such pour.</summary>
-    public async Task<LogSheet?> ReadAsync(int pourId)
+    public async Task<LogView?> ReadAsync(int pourId)
     {
         await using var db = await factory.CreateDbContextAsync();
         if (await db.Set<Pour>().AsNoTracking().SingleOrDefaultAsync(p => p.Id == pourId) is not { } pour)
@@ -45,7 +45,7 @@ public sealed partial class CuringBook(IDbContextFactory<StudioDb> factory, Time
             Foretold = pour.Foretold,
             Form = log is null ? new LogForm { PourId = pourId } : LogForm.Of(log),
             Sensors = await db.Set<Sensor>().AsNoTracking().OrderBy(s => s.Place != "").ThenBy(s => s.Name).Select(s => new LogSensor(s.Id, s.Name, s.Place == "")).ToListAsync(),
-            Rows = log is null ? [] : [.. (await new CureBook(factory, clock, news).HistoryAsync(pour.ResinId)).Where(r => r.PourId == pourId)],
+            Rows = log is null ? [] : [.. (await new CureBook(factory, clock, news, new LogPours()).HistoryAsync(pour.ResinId)).Where(r => r.PourId == pourId)],
             Zone = await settings.ZoneAsync(),
             Now = Now,
             Units = (await settings.ReadAsync()).Units,

@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Fit;
 

@@ -14,7 +14,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
 
     private readonly Complaints wrong = new();
     private readonly CancellationTokenSource gone = new();
-    private LogSheet? sheet;
+    private LogView? sheet;
     private LogForm form = new();
     private LogRefitted? refit;
     private IReadOnlyList<LogLineError> lineErrors = [];

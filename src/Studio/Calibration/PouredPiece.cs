@@ -1,10 +1,11 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Cure;
 using Studio.Engine.Fit;
 using Studio.Engine.Heat;
+using Studio.Heat;
 using Studio.Pieces;
 using Studio.Resins;
 

@@ -1,13 +1,14 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
 using Studio.Data.Files;
 using Studio.Engine.Custody;
 using Studio.Engine.Layers;
+using Studio.Film;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Quotes;
@@ -24,7 +25,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
     private List<Resin> resins = [];
     private List<Material> materials = [];
     private PhotoStore? photos;
-    private SheetPicture? picture;
+    private FilmPicture? picture;
     private int running;
 
     public async Task StartAsync(IServiceProvider services)
@@ -177,7 +178,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
 
         if (picture is not null && LayersCalculation.Run(PieceBook.Design(piece)) is { Ok: true } computed)
         {
-            piece.Sheets.Add(SheetStart.In(piece, computed.Value) with { Picture = picture });
+            piece.Sheets.Add(FilmStart.In(piece, computed.Value) with { Picture = picture });
         }
 
         db.Add(piece);

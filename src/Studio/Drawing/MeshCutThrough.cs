@@ -8,7 +8,7 @@ internal sealed class MeshCutThrough : SectionCut
 {
     private readonly FlatArea area;
 
-    public MeshCutThrough(Mould mould, double toleranceMm)
+    public MeshCutThrough(MouldBody mould, double toleranceMm)
         : base(mould)
     {
         area = MeshSection.Through(mould.Surface()).Simpler(toleranceMm);

@@ -188,7 +188,7 @@ public sealed partial class PlanDrawing(IJSRuntime script) : IAsyncDisposable
 
     private string Box(double wide, double deep) => Path([[new(-wide / 2, -deep / 2), new(wide / 2, -deep / 2), new(wide / 2, deep / 2), new(-wide / 2, deep / 2)]]);
 
-    private string Line(PlanSheet sheet) => sheet.Filled ? Path(sheet.Rings) : sheet.Rings.Aggregate(new StringBuilder(), Trace).ToString();
+    private string Line(PlanFilm sheet) => sheet.Filled ? Path(sheet.Rings) : sheet.Rings.Aggregate(new StringBuilder(), Trace).ToString();
 
     private string Path(IReadOnlyList<IReadOnlyList<PlanPoint>> rings) => rings.Aggregate(new StringBuilder(), (path, ring) => Trace(path, ring).Append('Z')).ToString();
 

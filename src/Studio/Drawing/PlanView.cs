@@ -10,7 +10,7 @@ public sealed record PlanHole(string Name, double XMm, double YMm, double Diamet
 /// <summary>A sheet seen from above.</summary>
 /// <param name="Rings">Outlines and holes, or its two ends where it stands upright and is seen on edge.</param>
 /// <param name="Filled">True where its face is seen.</param>
-public sealed record PlanSheet(string Name, IReadOnlyList<IReadOnlyList<PlanPoint>> Rings, bool Filled);
+public sealed record PlanFilm(string Name, IReadOnlyList<IReadOnlyList<PlanPoint>> Rings, bool Filled);
 
 /// <summary>A piece seen from above, to scale in mm: x to the right, y away from the viewer.</summary>
 public sealed record PlanView
@@ -45,7 +45,7 @@ public sealed record PlanView
     /// <summary>Resin stands inside the former at that height.</summary>
     public bool ResinInFormer { get; init; }
 
-    public IReadOnlyList<PlanSheet> Sheets { get; init; } = [];
+    public IReadOnlyList<PlanFilm> Sheets { get; init; } = [];
 
     public IReadOnlyList<PlanHole> Holes { get; init; } = [];
 
@@ -89,20 +89,20 @@ public sealed record PlanView
     }
 
     // a mould that narrows towards its rim: a sphere, a vase
-    private static double? Widest(Mould mould)
+    private static double? Widest(MouldBody mould)
     {
         var heights = mould.Shape.Needs == MouldNeeds.Mesh ? [.. Enumerable.Range(0, Looks + 1).Select(k => mould.HeightMm * k / Looks)] : mould.SurfaceHeightsMm;
         var widest = heights.MaxBy(mould.AreaMm2);
         return mould.AreaMm2(widest) > 1.02 * Math.Max(mould.AreaMm2(0), mould.AreaMm2(mould.HeightMm)) ? widest : null;
     }
 
-    private static PlanSheet From(DrawnSheet sheet)
+    private static PlanFilm From(DrawnFilm sheet)
     {
         var (rings, filled) = FlatLine.Of(sheet.Rings.Select(r => r.Select(p => (p.X, p.Y))), EdgeMm);
-        return new PlanSheet(sheet.Name, [.. rings.Select(r => (IReadOnlyList<PlanPoint>)[.. r.Select(p => new PlanPoint(p.X, p.Y))])], filled);
+        return new PlanFilm(sheet.Name, [.. rings.Select(r => (IReadOnlyList<PlanPoint>)[.. r.Select(p => new PlanPoint(p.X, p.Y))])], filled);
     }
 
-    private static IReadOnlyList<IReadOnlyList<PlanPoint>> Cut(Mould mould, double atMm)
+    private static IReadOnlyList<IReadOnlyList<PlanPoint>> Cut(MouldBody mould, double atMm)
     {
         if (mould.Shape.Needs == MouldNeeds.Mesh)
         {

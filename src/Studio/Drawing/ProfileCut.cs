@@ -13,7 +13,7 @@ internal sealed class ProfileCut : SectionCut
     private readonly double toleranceMm;
     private readonly double widest;
 
-    public ProfileCut(Mould mould, double toleranceMm)
+    public ProfileCut(MouldBody mould, double toleranceMm)
         : base(mould)
     {
         (halfWidth, this.toleranceMm) = (mould.Outline.HalfWidthMm, toleranceMm);

@@ -4,7 +4,7 @@ using Studio.Engine.Moulds;
 namespace Studio.Drawing;
 
 /// <summary>The inside of a mould cut through the middle, as it stands for casting [mm].</summary>
-internal abstract class SectionCut(Mould mould)
+internal abstract class SectionCut(MouldBody mould)
 {
     /// <summary>From the lowest inner point to the rim [mm].</summary>
     protected double HeightMm { get; } = mould.HeightMm;
@@ -15,7 +15,7 @@ internal abstract class SectionCut(Mould mould)
     /// <summary>Cuts a mould: a mesh by the plane y = 0, any other through the middles of two opposite faces.</summary>
     /// <param name="mould">The mould.</param>
     /// <param name="toleranceMm">What is drawn may lie this far from where the wall is.</param>
-    public static SectionCut Of(Mould mould, double toleranceMm) =>
+    public static SectionCut Of(MouldBody mould, double toleranceMm) =>
         mould.Shape.Needs == MouldNeeds.Mesh ? new MeshCutThrough(mould, toleranceMm) : new ProfileCut(mould, toleranceMm);
 
     /// <summary>What lies between two heights: outlines and holes, inside by the even-odd rule; none where nothing is between them.</summary>

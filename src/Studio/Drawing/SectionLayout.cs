@@ -98,7 +98,7 @@ public sealed partial class SectionLayout
     }
 
     /// <summary>A sheet: closed outlines where its face is seen, else a line.</summary>
-    public string Path(SectionSheet sheet) => sheet.Filled ? Path(sheet.Rings) : sheet.Rings.Aggregate(new StringBuilder(), Trace).ToString();
+    public string Path(SectionFilm sheet) => sheet.Filled ? Path(sheet.Rings) : sheet.Rings.Aggregate(new StringBuilder(), Trace).ToString();
 
     /// <summary>The mould's wall: every outline, open where it reaches the rim.</summary>
     public string Wall()

@@ -53,7 +53,7 @@ public static class SectionPaper
     };
 
     // white below, so that the dashes read on a dark layer
-    private static IEnumerable<PaperShape> Film(SectionSheet sheet)
+    private static IEnumerable<PaperShape> Film(SectionFilm sheet)
     {
         var ends = sheet.Rings.SelectMany(r => sheet.Filled ? r.Zip(r.Skip(1).Append(r[0])) : r.Zip(r.Skip(1))).ToList();
         return ends.Select(e => new PaperLine(Point(e.First), Point(e.Second), 2.4, Stroke: Blank)).Concat(ends.Select(e => new PaperLine(Point(e.First), Point(e.Second), 1, Dashed: true, Stroke: Ink)));

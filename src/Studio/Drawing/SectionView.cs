@@ -87,7 +87,7 @@ public sealed record SectionView
     public required IReadOnlyList<SectionBox> Former { get; init; }
 
     /// <summary>Photographs and other sheets, as this drawing sees them.</summary>
-    public IReadOnlyList<SectionSheet> Sheets { get; init; } = [];
+    public IReadOnlyList<SectionFilm> Sheets { get; init; } = [];
 
     /// <summary>The former's outer size in words of a drawing [mm]; null without one.</summary>
     public FormerSpec? FormerSpec { get; init; }
@@ -96,10 +96,10 @@ public sealed record SectionView
     public double? CentreOfMassMm { get; init; }
 
     /// <summary>What it was made from, for a plan and for a view that turns.</summary>
-    public required Mould Mould { get; init; }
+    public required MouldBody Mould { get; init; }
 
     /// <summary>The sheets in space, as it stands for casting.</summary>
-    public IReadOnlyList<DrawnSheet> SheetsInSpace { get; init; } = [];
+    public IReadOnlyList<DrawnFilm> SheetsInSpace { get; init; } = [];
 
     /// <summary>Where a height, as it stands for casting, runs inside the mould, from left to right [mm].</summary>
     public required Func<double, IReadOnlyList<(double Left, double Right)>> SpansMm { get; init; }
@@ -136,11 +136,11 @@ public sealed record SectionView
     /// <param name="asStands">False turns it over: open top down, as the finished piece stands.</param>
     /// <param name="sheets">Photographs, in space as it stands for casting.</param>
     /// <param name="toleranceMm">How far a curved wall's chords may lie from it; <see cref="SmallMm"/> for a drawing of a thumb's size.</param>
-    public static SectionView For(Mould mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnSheet>? sheets = null, double toleranceMm = FineMm)
+    public static SectionView For(MouldBody mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnFilm>? sheets = null, double toleranceMm = FineMm)
     {
         var cut = SectionCut.Of(mould, toleranceMm);
         var (left, right) = cut.Extent;
-        IReadOnlyList<DrawnSheet> inSpace = [.. sheets ?? []];
+        IReadOnlyList<DrawnFilm> inSpace = [.. sheets ?? []];
         return new SectionView
         {
             Mould = mould,
@@ -153,7 +153,7 @@ public sealed record SectionView
             Bands = [.. layers.Select((l, i) => new SectionBand(l, i + 1, Turn(cut.Between(l.FromMm, l.ToMm))))],
             Former = former is null ? [] : [.. cut.Boxes(former).Select(b => asStands ? b : b with { LowMm = mould.HeightMm - b.HighMm, HighMm = mould.HeightMm - b.LowMm })],
             FormerSpec = former,
-            Sheets = [.. inSpace.Select(SectionSheet.Of).Select(s => s with { Rings = Turn(s.Rings) })],
+            Sheets = [.. inSpace.Select(SectionFilm.Of).Select(s => s with { Rings = Turn(s.Rings) })],
             SheetsInSpace = inSpace,
             SpansMm = cut.Spans,
         };
@@ -163,7 +163,7 @@ public sealed record SectionView
         IReadOnlyList<SectionPoint> Turned(IReadOnlyList<SectionPoint> points) => asStands ? points : [.. points.Select(p => p with { ZMm = mould.HeightMm - p.ZMm })];
     }
 
-    /// <summary>As <see cref="For(Mould, IEnumerable{SectionLayer}, FormerSpec?, bool, IEnumerable{DrawnSheet}?, double)"/>, from a mould's description; null when it cannot be made.</summary>
-    public static SectionView? For(MouldSpec mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnSheet>? sheets = null, double toleranceMm = FineMm) =>
+    /// <summary>As <see cref="For(MouldBody, IEnumerable{SectionLayer}, FormerSpec?, bool, IEnumerable{DrawnFilm}?, double)"/>, from a mould's description; null when it cannot be made.</summary>
+    public static SectionView? For(MouldSpec mould, IEnumerable<SectionLayer> layers, FormerSpec? former = null, bool asStands = true, IEnumerable<DrawnFilm>? sheets = null, double toleranceMm = FineMm) =>
         MouldShapes.Make(mould) is { Ok: true } made ? For(made.Value, layers, former, asStands, sheets, toleranceMm) : null;
 }

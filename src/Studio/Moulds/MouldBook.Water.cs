@@ -74,7 +74,7 @@ public sealed partial class MouldBook
         return null;
     });
 
-    private static Engine.Outcome<WaterCheckResult> Compare(Engine.Moulds.Mould drawn, IReadOnlyList<WaterCheck> checks) =>
+    private static Engine.Outcome<WaterCheckResult> Compare(Engine.Moulds.MouldBody drawn, IReadOnlyList<WaterCheck> checks) =>
         WaterCheckSum.Run(drawn, [.. checks.Select(c => new FillReading(c.HeightMm, c.VolumeMl))]);
 
     private static WaterRow Row(int number, WaterCheck check, WaterMark? mark) => new(number, check, mark?.ComputedMl, mark is null ? null : (mark.Ratio - 1) * 100);

@@ -12,7 +12,7 @@ namespace Studio.Moulds;
 public sealed record MouldLine(int Id, string Name, MouldSpec Spec, double? CapacityMl, double? SpreadMl, MouldSketch? Sketch, int Owned, string Notes, bool Retired);
 
 /// <summary>Reads and writes moulds.</summary>
-public sealed partial class MouldBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, MeshFolder meshes)
+public sealed partial class MouldBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, MeshFolder meshes, IMouldUse use)
 {
     /// <summary>Every shape of the engine, drawn by the engine itself.</summary>
     public static IReadOnlyList<MouldExample> Examples => MouldSketches.Examples;
@@ -37,8 +37,7 @@ public sealed partial class MouldBook(IDbContextFactory<StudioDb> factory, TimeP
     {
         await using var db = await factory.CreateDbContextAsync();
 
-        // by table name: moulds come before pieces and know nothing of them
-        return await db.Database.SqlQuery<int>($"""SELECT CAST(COUNT(*) AS int) AS "Value" FROM "Piece" WHERE "MouldId" = {id}""").SingleAsync();
+        return await use.PiecesAsync(db, id);
     }
 
     /// <summary>Keeps a form that the validator has passed; a mesh that makes no cavity is refused.</summary>
@@ -155,7 +154,7 @@ public sealed partial class MouldBook(IDbContextFactory<StudioDb> factory, TimeP
 /// <summary>Doubts about a mould's figures; none forbids anything.</summary>
 internal static class MouldDoubts
 {
-    public static IEnumerable<Finding> Of(Engine.Moulds.Mould mould)
+    public static IEnumerable<Finding> Of(Engine.Moulds.MouldBody mould)
     {
         var sketch = MouldSketches.Of(mould);
         if (sketch.Wall[0].HalfWidthMm > sketch.Wall[^1].HalfWidthMm)

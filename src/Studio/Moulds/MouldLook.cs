@@ -30,7 +30,7 @@ public sealed record MouldExample(string Key, string Words, MouldSketch? Sketch)
 public sealed record MouldGlance(double? CapacityMl, MouldSketch? Sketch, IReadOnlyList<Finding> Doubts)
 {
     /// <summary>The mould itself, for the view that turns; null while the measures make none.</summary>
-    public Engine.Moulds.Mould? Made { get; init; }
+    public Engine.Moulds.MouldBody? Made { get; init; }
 
     /// <summary>How far the capacity may be off by the water check [ml]; null where there was none.</summary>
     public double? SpreadMl { get; init; }
@@ -68,7 +68,7 @@ internal static class MouldSketches
     /// <summary>Every shape of the engine in sound proportions: a new one of plain measures appears without a line of its own.</summary>
     public static IReadOnlyList<MouldExample> Examples { get; } = [.. MouldShapes.All.Select(s => new MouldExample(s.Key, s.DisplayName, Example(s)))];
 
-    public static MouldSketch Of(Engine.Moulds.Mould mould)
+    public static MouldSketch Of(Engine.Moulds.MouldBody mould)
     {
         var steps = mould.Shape.Needs is MouldNeeds.Mesh ? MeshSteps : StraightSteps;
         IReadOnlyList<double> heights = mould.Shape.Needs is not MouldNeeds.Mesh && mould.SurfaceHeightsMm.Count > 2 ? mould.SurfaceHeightsMm : [.. Enumerable.Range(0, steps + 1).Select(i => mould.HeightMm * i / steps)];
@@ -77,7 +77,7 @@ internal static class MouldSketches
         return new(mould.HeightMm, rings?.Max(r => r.Max(p => Math.Abs(p.XMm))) ?? wall.Max(p => p.HalfWidthMm), wall) { Rings = rings };
     }
 
-    public static FillCurve? Curve(FillRows fill, Engine.Moulds.Mould? mould, IReadOnlyCollection<string> wild)
+    public static FillCurve? Curve(FillRows fill, Engine.Moulds.MouldBody? mould, IReadOnlyCollection<string> wild)
     {
         var dots = fill.Complete.Select(c => new FillPoint(c.Reading.HeightMm, c.Reading.VolumeMl, c.Row, wild.Contains($"readings[{c.Row}]", StringComparer.Ordinal))).ToList();
         return mould is null ? null : new([.. Enumerable.Range(0, LineSteps + 1).Select(i => mould.HeightMm * i / LineSteps).Select(z => new FillPoint(z, mould.VolumeMl(z)))], dots);

@@ -6,10 +6,10 @@ namespace Studio.Pieces;
 /// <summary>One layer in the list beside the drawing.</summary>
 public sealed partial class LayerRow
 {
-    private static readonly (Measure Key, string Words)[] Ways =
-        [(Measure.To, "up to a height"), (Measure.Thickness, "so thick"), (Measure.Resin, "use up so much resin")];
+    private static readonly (LayerMeasure Key, string Words)[] Ways =
+        [(LayerMeasure.To, "up to a height"), (LayerMeasure.Thickness, "so thick"), (LayerMeasure.Resin, "use up so much resin")];
 
-    private Measure how;
+    private LayerMeasure how;
     private int of;
 
     [Parameter, EditorRequired]
@@ -37,9 +37,9 @@ public sealed partial class LayerRow
     // while another layer's number is half typed, this one shows what it came to before
     private LayerResult? Result => Session.Figures.AnyWrong(Path) || Session.Good?.Layers.Count != Session.Piece.Layers.Count ? null : Session.Good.Layers[Index];
 
-    private double? Far => how switch { Measure.To => Layer.ToMm, Measure.Thickness => Layer.ThicknessMm, _ => Layer.ResinMl };
+    private double? Far => how switch { LayerMeasure.To => Layer.ToMm, LayerMeasure.Thickness => Layer.ThicknessMm, _ => Layer.ResinMl };
 
-    private string FarLabel => how switch { Measure.To => "Height of its top", Measure.Thickness => "Thickness", _ => "Resin to use up" };
+    private string FarLabel => how switch { LayerMeasure.To => "Height of its top", LayerMeasure.Thickness => "Thickness", _ => "Resin to use up" };
 
     // an emptied field says nothing about the way; then the way chosen before stays
     protected override void OnParametersSet()
@@ -66,7 +66,7 @@ public sealed partial class LayerRow
 
     private void TakeFar(double? value) => Session.Do(Path + ".far", () => Stacking.Set(Layer, how, value));
 
-    private void Way(Measure way)
+    private void Way(LayerMeasure way)
     {
         how = way;
         var value = Stacking.Value(Session.Good?.Layers.ElementAtOrDefault(Index), way);

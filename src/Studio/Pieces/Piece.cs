@@ -32,7 +32,7 @@ public sealed class Piece : IVersioned
     public List<PieceTask> Tasks { get; set; } = [];
 
     /// <summary>Photographs on film and where they stand in the piece.</summary>
-    public List<PieceSheet> Sheets { get; set; } = [];
+    public List<PieceFilm> Sheets { get; set; } = [];
 
     /// <summary>What is cut for the room for lights; null where nothing was said.</summary>
     public PieceParts? Parts { get; set; }

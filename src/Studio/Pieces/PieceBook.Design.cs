@@ -43,11 +43,11 @@ public sealed partial class PieceBook
 
         var result = outcome is { Ok: true } ? outcome.Value : null;
         var mould = result is null ? null : Engine.Moulds.MouldShapes.Make(design.Mould).Value;
-        var sheets = SheetRules.Of(piece, result);
+        var sheets = FilmRules.Of(piece, result);
         return new PieceFigures
         {
             Result = result,
-            Standing = mould is null ? null : Standing.Of(mould, result!),
+            Standing = mould is null ? null : Stability.Of(mould, result!),
             Thinnest = mould is null ? null : PieceDoubts.Thinnest(design.Former, mould),
             Sheets = sheets,
             Errors = [.. errors, .. OwnErrors(piece), .. sheets.SelectMany(s => s.Errors)],
@@ -65,7 +65,7 @@ public sealed partial class PieceBook
     /// <param name="state">How far each layer is.</param>
     /// <param name="asStands">False turns it over.</param>
     /// <param name="sheets">Its photographs where they are worked out already.</param>
-    public static SectionView? Section(Piece piece, LayersResult? result, Func<PieceLayer, LayerState> state, bool asStands = true, IReadOnlyList<SheetFigures>? sheets = null)
+    public static SectionView? Section(Piece piece, LayersResult? result, Func<PieceLayer, LayerState> state, bool asStands = true, IReadOnlyList<FilmFigures>? sheets = null)
     {
         var layers = piece.Layers.OrderBy(l => l.Order).ToList();
         var drawn = result?.Layers.Take(layers.Count).Select((r, i) => new SectionLayer(layers[i].Name, r.FromMm, r.ToMm, layers[i].Colour, state(layers[i]), Key: i)
@@ -74,14 +74,14 @@ public sealed partial class PieceBook
             Placed = [.. layers[i].Placed.Select(p => p.Name)],
             Movable = state(layers[i]) is LayerState.Planned,
         });
-        return piece.Mould is null ? null : SectionView.For(piece.Mould.Spec, drawn ?? [], piece.Former, asStands, Drawn(sheets ?? SheetRules.Of(piece, result))) is { } view
+        return piece.Mould is null ? null : SectionView.For(piece.Mould.Spec, drawn ?? [], piece.Former, asStands, Drawn(sheets ?? FilmRules.Of(piece, result))) is { } view
             ? view with { CentreOfMassMm = result is { FinishedMassG: > 0 } ? result.CentreOfMassMm : null }
             : null;
     }
 
     /// <summary>Those photographs that stand in the mould, as they are drawn.</summary>
-    internal static IReadOnlyList<DrawnSheet> Drawn(IEnumerable<SheetFigures> sheets) =>
-        [.. sheets.Where(s => s.Fit is { Stands: true }).Select(s => new DrawnSheet(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", s.Fit!.InMould))];
+    internal static IReadOnlyList<DrawnFilm> Drawn(IEnumerable<FilmFigures> sheets) =>
+        [.. sheets.Where(s => s.Fit is { Stands: true }).Select(s => new DrawnFilm(s.Sheet.Name.Length > 0 ? s.Sheet.Name : "photograph", s.Fit!.InMould))];
 
     /// <summary>A resin's key in the engine's input.</summary>
     public static string Key(int resinId) => resinId.ToString(CultureInfo.InvariantCulture);

@@ -1,17 +1,9 @@
-using Microsoft.AspNetCore.Components;
-
 namespace Studio.Pieces;
 
 /// <summary>What belongs to a piece beyond its layers.</summary>
 public sealed partial class PieceExtras
 {
     private static readonly string[] Bought = ["light", "battery", "hardware", "film", "packaging"];
-
-    [Parameter, EditorRequired]
-    public DesignSession Session { get; set; } = null!;
-
-    [Parameter]
-    public string Units { get; set; } = "metric";
 
     private Piece Piece => Session.Piece;
 

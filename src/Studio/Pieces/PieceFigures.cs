@@ -10,13 +10,13 @@ public sealed record PieceFigures
     public LayersResult? Result { get; init; }
 
     /// <summary>How the finished piece stands; null while that is not known.</summary>
-    public Standing? Standing { get; init; }
+    public Stability? Standing { get; init; }
 
     /// <summary>Where the resin between the box for lights and a face is thinnest; null without a box.</summary>
     public ThinnestWall? Thinnest { get; init; }
 
     /// <summary>The photographs, in the piece's order.</summary>
-    public IReadOnlyList<SheetFigures> Sheets { get; init; } = [];
+    public IReadOnlyList<FilmFigures> Sheets { get; init; } = [];
 
     /// <summary>In our words, with the field's path, such as <c>layers[1].toMm</c>.</summary>
     public IReadOnlyList<InputError> Errors { get; init; } = [];

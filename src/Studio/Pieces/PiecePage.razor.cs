@@ -124,6 +124,13 @@ public sealed partial class PiecePage : IAsyncDisposable
         }
     }
 
+    private Dictionary<string, object> PartParameters(DesignSession s) => new(StringComparer.Ordinal)
+    {
+        [nameof(PiecePart.Session)] = s,
+        [nameof(PiecePart.Units)] = units,
+        [nameof(PiecePart.OpenPaper)] = EventCallback.Factory.Create<string>(this, OpenPaperAsync),
+    };
+
     private void Moved(LineMove move) => session?.MoveLine(move.Layer, move.ToMm, move.Last);
 
     private async Task PickAsync(int layer)

@@ -28,7 +28,7 @@ public sealed record PieceDesk
 
     public required KeepsakeShelf Keepsakes { get; init; }
 
-    public required IReadOnlyList<PouredLayer> Poured { get; init; }
+    public required IReadOnlyList<MouldLayer> Poured { get; init; }
 }
 
 /// <summary>What the page that begins a piece offers.</summary>

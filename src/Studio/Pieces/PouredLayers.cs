@@ -6,11 +6,11 @@ namespace Studio.Pieces;
 public interface IPouredLayers : IAsked
 {
     /// <summary>The layers of a piece that were poured and not taken back.</summary>
-    Task<IReadOnlyList<PouredLayer>> OfAsync(StudioDb db, int pieceId);
+    Task<IReadOnlyList<MouldLayer>> OfAsync(StudioDb db, int pieceId);
 }
 
 /// <summary>A layer in the mould; nothing about it can be redesigned any more.</summary>
 /// <param name="LayerId">The layer.</param>
 /// <param name="ToMm">Where its top came to [mm].</param>
 /// <param name="Curing">It does not let the piece out of its mould yet.</param>
-public sealed record PouredLayer(int LayerId, double ToMm, bool Curing = false);
+public sealed record MouldLayer(int LayerId, double ToMm, bool Curing = false);

@@ -4,7 +4,7 @@ namespace Studio.Pieces;
 public static class PouredRules
 {
     /// <summary>Why a design cannot replace the stored one, or null: a poured layer, what lies under it, and the mould around it are settled.</summary>
-    public static string? Refusal(Piece stored, Piece edited, IReadOnlyList<PouredLayer> poured)
+    public static string? Refusal(Piece stored, Piece edited, IReadOnlyList<MouldLayer> poured)
     {
         if (poured.Count == 0)
         {

@@ -3,7 +3,7 @@ using Studio.Engine.Layers;
 namespace Studio.Pieces;
 
 /// <summary>How a layer says how far it goes.</summary>
-public enum Measure
+public enum LayerMeasure
 {
     /// <summary>Up to a height in the mould.</summary>
     To,
@@ -22,8 +22,8 @@ public static class Stacking
     public const double LeastMm = 1;
 
     /// <summary>Which way a layer is measured; up to a height where it does not say yet.</summary>
-    public static Measure Of(PieceLayer layer) =>
-        layer.ThicknessMm is not null ? Measure.Thickness : layer.ResinMl is not null ? Measure.Resin : Measure.To;
+    public static LayerMeasure Of(PieceLayer layer) =>
+        layer.ThicknessMm is not null ? LayerMeasure.Thickness : layer.ResinMl is not null ? LayerMeasure.Resin : LayerMeasure.To;
 
     /// <summary>
     /// Moves the line at a layer's top. What lies above the next layer stays where it is: a next layer given by thickness takes up the difference.
@@ -35,7 +35,7 @@ public static class Stacking
         var (layer, now) = (layers[index], result.Layers[index]);
         var next = index + 1 < layers.Count ? layers[index + 1] : null;
         var nextTop = next is null ? heightMm : result.Layers[index + 1].ToMm;
-        var highest = next is null ? heightMm : Of(next) is Measure.Resin ? heightMm - (LeastMm * (layers.Count - index - 1)) : nextTop - Math.Min(LeastMm, result.Layers[index + 1].DepthMm);
+        var highest = next is null ? heightMm : Of(next) is LayerMeasure.Resin ? heightMm - (LeastMm * (layers.Count - index - 1)) : nextTop - Math.Min(LeastMm, result.Layers[index + 1].DepthMm);
         var lowest = now.FromMm + Math.Min(LeastMm, now.DepthMm);
         if (highest < lowest || double.IsNaN(toMm))
         {
@@ -48,7 +48,7 @@ public static class Stacking
             return false;
         }
 
-        Set(layer, Of(layer) is Measure.Thickness ? Measure.Thickness : Measure.To, Of(layer) is Measure.Thickness ? to - now.FromMm : to);
+        Set(layer, Of(layer) is LayerMeasure.Thickness ? LayerMeasure.Thickness : LayerMeasure.To, Of(layer) is LayerMeasure.Thickness ? to - now.FromMm : to);
         if (next is { ThicknessMm: not null })
         {
             next.ThicknessMm = nextTop - to;
@@ -58,14 +58,14 @@ public static class Stacking
     }
 
     /// <summary>Says how far a layer goes, in one way; the other two are cleared.</summary>
-    public static void Set(PieceLayer layer, Measure how, double? value) =>
-        (layer.ToMm, layer.ThicknessMm, layer.ResinMl) = (how is Measure.To ? value : null, how is Measure.Thickness ? value : null, how is Measure.Resin ? value : null);
+    public static void Set(PieceLayer layer, LayerMeasure how, double? value) =>
+        (layer.ToMm, layer.ThicknessMm, layer.ResinMl) = (how is LayerMeasure.To ? value : null, how is LayerMeasure.Thickness ? value : null, how is LayerMeasure.Resin ? value : null);
 
     /// <summary>The value it is measured by now, in any way, from the figures; for changing the way without changing the layer.</summary>
-    public static double? Value(LayerResult? figures, Measure how) => figures is null ? null : how switch
+    public static double? Value(LayerResult? figures, LayerMeasure how) => figures is null ? null : how switch
     {
-        Measure.To => Math.Round(figures.ToMm, 2),
-        Measure.Thickness => Math.Round(figures.DepthMm, 2),
+        LayerMeasure.To => Math.Round(figures.ToMm, 2),
+        LayerMeasure.Thickness => Math.Round(figures.DepthMm, 2),
         _ => Math.Round(figures.ResinMl, 1),
     };
 
@@ -107,7 +107,7 @@ public static class Stacking
     {
         if (layer.ToMm is not null)
         {
-            Set(layer, Measure.Thickness, figures.DepthMm);
+            Set(layer, LayerMeasure.Thickness, figures.DepthMm);
         }
     }
 

@@ -14,7 +14,7 @@ public sealed record CureRow(
     bool EarlierSheet, bool InUse, IReadOnlyList<CureLine> Lines);
 
 /// <summary>Reads what is known of how a resin cures, and writes a maker's word on it.</summary>
-public sealed class CureBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news)
+public sealed class CureBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, ILogPours logs)
 {
     /// <summary>Every fit of a resin that somebody decided on, the newest first.</summary>
     public async Task<IReadOnlyList<CureRow>> HistoryAsync(int resinId)
@@ -25,9 +25,7 @@ public sealed class CureBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         var used = rows.Where(r => r.Standing == KnownCure.Accepted).OrderByDescending(r => r.DecidedAt).ThenByDescending(r => r.Id)
             .GroupBy(r => r.Lot, StringComparer.Ordinal).Select(g => g.First().Id).ToHashSet();
 
-        // by table name: resins come before logs and know nothing of them
-        var pours = (await db.Database.SqlQuery<LogPour>($"""SELECT l."Id", l."PourId" FROM "CuringLog" AS l INNER JOIN "KnownCure" AS k ON k."CuringLogId" = l."Id" WHERE k."ResinId" = {resinId}""").ToListAsync())
-            .DistinctBy(p => p.Id).ToDictionary(p => p.Id, p => p.PourId);
+        var pours = await logs.OfAsync(db, rows.ConvertAll(r => r.CuringLogId).OfType<int>().ToHashSet());
         return rows.ConvertAll(r => new CureRow(
             r.Id, r.Lot, r.At, r.By, CureWords.Source(r), r.CuringLogId is { } log && pours.TryGetValue(log, out var pour) ? pour : null, r.Standing, r.DecidedAt, r.DecidedBy,
             r.Sheet is not null && r.Sheet != sheet, used.Contains(r.Id), [.. r.Data.Select(CureWords.Line)]));
@@ -92,5 +90,4 @@ public sealed class CureBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         return Saved.Done(id);
     });
 
-    private sealed record LogPour(int Id, int PourId);
 }

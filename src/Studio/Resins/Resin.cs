@@ -112,7 +112,7 @@ public sealed class Resin : IVersioned
                 DemouldHours = row?.DemouldHours,
                 FullCureHours = row?.FullCureHours,
                 GlassEndC = HeatDeflectionC is >= 20 and <= 195 ? HeatDeflectionC + 5 : null,
-                DensityKgPerM3 = Engine.Resins.Resin.Make(Spec, "resin", new InputErrors())?.DensityGPerMl * 1000,
+                DensityKgPerM3 = Engine.Resins.MixedResin.Make(Spec, "resin", new InputErrors())?.DensityGPerMl * 1000,
             };
         }
     }

@@ -18,7 +18,7 @@ public sealed record ResinLine(
 public sealed record ResinGlance(double? DensityGPerMl, double? GramsAOf500, double? GramsBOf500, double? PartsBPer100A, decimal? PricePerKg, IReadOnlyList<Finding> Doubts);
 
 /// <summary>Reads and writes resins.</summary>
-public sealed class ResinBook(IDbContextFactory<StudioDb> factory, News news)
+public sealed class ResinBook(IDbContextFactory<StudioDb> factory, News news, IResinUse use)
 {
     /// <summary>Every resin by name, retired ones too if asked for.</summary>
     public async Task<IReadOnlyList<ResinLine>> ListAsync(bool retired = false)
@@ -40,8 +40,7 @@ public sealed class ResinBook(IDbContextFactory<StudioDb> factory, News news)
     {
         await using var db = await factory.CreateDbContextAsync();
 
-        // by table name: resins come before pieces and know nothing of them
-        return await db.Database.SqlQuery<int>($"""SELECT CAST(COUNT(DISTINCT "PieceId") AS int) AS "Value" FROM "PieceLayer" WHERE "ResinId" = {id}""").SingleAsync();
+        return await use.PiecesAsync(db, id);
     }
 
     /// <summary>Keeps a form that the validator has passed.</summary>
@@ -71,16 +70,16 @@ public sealed class ResinBook(IDbContextFactory<StudioDb> factory, News news)
     public static ResinGlance Glance(ResinForm form)
     {
         var resin = form.ToResin();
-        var engine = Engine.Resins.Resin.Make(resin.Spec, "resin", new InputErrors());
+        var engine = Engine.Resins.MixedResin.Make(resin.Spec, "resin", new InputErrors());
         var split = engine?.Split(500);
-        return new(engine?.DensityGPerMl, split?.AG, split?.BG, Per100(engine), PerKg(resin.Packs), SheetDoubts.Of(form));
+        return new(engine?.DensityGPerMl, split?.AG, split?.BG, Per100(engine), PerKg(resin.Packs), ResinDoubts.Of(form));
     }
 
     private static ResinLine Line(Resin r) => new(
-        r.Id, r.Name, r.Class, r.PartsA, r.PartsB, r.MixBy, Per100(Engine.Resins.Resin.Make(r.Spec, "resin", new InputErrors())), r.MaxPourMm,
-        r.Times.MinBy(t => Math.Abs(t.AtCelsius - ResinTimesRow.UsualC)), r.Typical, PerKg(r.Packs), SheetDoubts.Of(ResinForm.Of(r)).Count(f => f.Severity != Severity.Note), r.Retired);
+        r.Id, r.Name, r.Class, r.PartsA, r.PartsB, r.MixBy, Per100(Engine.Resins.MixedResin.Make(r.Spec, "resin", new InputErrors())), r.MaxPourMm,
+        r.Times.MinBy(t => Math.Abs(t.AtCelsius - ResinTimesRow.UsualC)), r.Typical, PerKg(r.Packs), ResinDoubts.Of(ResinForm.Of(r)).Count(f => f.Severity != Severity.Note), r.Retired);
 
-    private static double? Per100(Engine.Resins.Resin? resin) => resin?.Split(1) is { } share ? 100 * share.BG / share.AG : null;
+    private static double? Per100(Engine.Resins.MixedResin? resin) => resin?.Split(1) is { } share ? 100 * share.BG / share.AG : null;
 
     private static decimal? PerKg(IReadOnlyList<ResinPack> packs) => packs.Count == 0 ? null : packs.Min(p => p.Price * 1000 / (decimal)p.SizeG);
 

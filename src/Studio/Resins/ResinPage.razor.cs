@@ -19,10 +19,10 @@ public sealed partial class ResinPage
     private ResinGlance Glance => ResinBook.Glance(Sheet);
 
     /// <summary>What is doubtful about a field.</summary>
-    internal IEnumerable<Finding> Doubts(string path) => SheetDoubts.Of(Sheet).Where(f => f.Path == path);
+    internal IEnumerable<Finding> Doubts(string path) => ResinDoubts.Of(Sheet).Where(f => f.Path == path);
 
     /// <summary>What is doubtful about the fields of one row.</summary>
-    internal IEnumerable<Finding> DoubtsIn(string row) => SheetDoubts.Of(Sheet).Where(f => f.Path.StartsWith(row, StringComparison.Ordinal));
+    internal IEnumerable<Finding> DoubtsIn(string row) => ResinDoubts.Of(Sheet).Where(f => f.Path.StartsWith(row, StringComparison.Ordinal));
 
     protected override Task<ResinForm?> FetchAsync(int id) => Book.FormAsync(id);
 

@@ -2,10 +2,10 @@ using FluentValidation;
 
 namespace Studio.Resins;
 
-/// <summary>What keeps a data sheet from being used at all. Contradictions that can still be kept are doubts: see <see cref="SheetDoubts"/>.</summary>
+/// <summary>What keeps a data sheet from being used at all. Contradictions that can still be kept are doubts: see <see cref="ResinDoubts"/>.</summary>
 public sealed class ResinValidator : AbstractValidator<ResinForm>
 {
-    private const double DensestGPerMl = Engine.Resins.Resin.DensestGPerMl;
+    private const double DensestGPerMl = Engine.Resins.MixedResin.DensestGPerMl;
 
     public ResinValidator()
     {

@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;

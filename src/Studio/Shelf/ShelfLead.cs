@@ -1,4 +1,4 @@
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Shell;
 
 namespace Studio.Shelf;

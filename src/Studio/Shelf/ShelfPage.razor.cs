@@ -2,7 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Authorization;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Settings;
 

@@ -1,4 +1,4 @@
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Engine.Layers;
 using Studio.Pieces;
 

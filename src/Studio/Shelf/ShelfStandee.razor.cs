@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Components;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Drawing;
 using Studio.Shell;
 

@@ -1,4 +1,4 @@
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Drawing;
 using Studio.Engine;

@@ -10,7 +10,7 @@ namespace Studio.Stores;
 /// <param name="PriceFor">1, or 100 where one costs so little that its price would be lost in the rounding.</param>
 /// <param name="Price">Price of <paramref name="PriceFor"/> of its unit.</param>
 /// <param name="PriceInvented">True while the price is the catalogue's example.</param>
-public sealed record MaterialLine(
+public sealed record MaterialRow(
     int Id, string Name, string Kind, string Unit, double? DensityGPerMl, string DensitySource, double? PackingFraction,
     double PackSize, decimal PackPrice, decimal UnitPrice, int PriceFor, decimal Price, bool PriceInvented, bool Retired);
 
@@ -24,12 +24,12 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
     private const double TypicalResinGPerMl = 1.10;
 
     /// <summary>Every material by name, retired ones too if asked for.</summary>
-    public async Task<IReadOnlyList<MaterialLine>> ListAsync(bool retired = false)
+    public async Task<IReadOnlyList<MaterialRow>> ListAsync(bool retired = false)
     {
         await using var db = await factory.CreateDbContextAsync();
         var invented = await InventedAsync(db);
         var all = await db.Set<Material>().AsNoTracking().Where(m => retired || !m.Retired).ToListAsync();
-        return [.. all.OrderBy(m => m.Name, StringComparer.OrdinalIgnoreCase).Select(m => new MaterialLine(
+        return [.. all.OrderBy(m => m.Name, StringComparer.OrdinalIgnoreCase).Select(m => new MaterialRow(
             m.Id, m.Name, m.Kind, m.Unit, m.DensityGPerMl, m.DensitySource, m.PackingFraction, m.PackSize, m.PackPrice,
             PerUnit(m.PackPrice, m.PackSize), For(PerUnit(m.PackPrice, m.PackSize)), PerUnit(m.PackPrice, m.PackSize) * For(PerUnit(m.PackPrice, m.PackSize)), invented.Contains(m.Id.ToString(CultureInfo.InvariantCulture)), m.Retired))];
     }

@@ -66,7 +66,7 @@ public sealed class MaterialForm : Shell.IEdited
 /// <summary>What a material needs before it can be kept.</summary>
 public sealed class MaterialValidator : AbstractValidator<MaterialForm>
 {
-    private const double DensestGPerMl = Engine.Resins.Resin.DensestGPerMl;
+    private const double DensestGPerMl = Engine.Resins.MixedResin.DensestGPerMl;
 
     public MaterialValidator()
     {

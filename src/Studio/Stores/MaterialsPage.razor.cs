@@ -13,17 +13,17 @@ public sealed partial class MaterialsPage
 
     private string Count => Shown.Count == 1 ? "1 material" : $"{Shown.Count} materials";
 
-    protected override Task<IReadOnlyList<MaterialLine>> FetchAsync() => Book.ListAsync(retired: true);
+    protected override Task<IReadOnlyList<MaterialRow>> FetchAsync() => Book.ListAsync(retired: true);
 
-    protected override string Words(MaterialLine line) => $"{line.Name} {MaterialKinds.Words(line.Kind)} {line.Kind}";
+    protected override string Words(MaterialRow line) => $"{line.Name} {MaterialKinds.Words(line.Kind)} {line.Kind}";
 
-    protected override string NameOf(MaterialLine line) => line.Name;
+    protected override string NameOf(MaterialRow line) => line.Name;
 
-    protected override bool IsRetired(MaterialLine line) => line.Retired;
+    protected override bool IsRetired(MaterialRow line) => line.Retired;
 
-    protected override Task<Saved> TurnAsync(MaterialLine line, bool retired, string by) => retired ? Book.RetireAsync(line.Id, by) : Book.RestoreAsync(line.Id, by);
+    protected override Task<Saved> TurnAsync(MaterialRow line, bool retired, string by) => retired ? Book.RetireAsync(line.Id, by) : Book.RestoreAsync(line.Id, by);
 
-    protected override IEnumerable<MaterialLine> Ordered(IEnumerable<MaterialLine> lines) => Order switch
+    protected override IEnumerable<MaterialRow> Ordered(IEnumerable<MaterialRow> lines) => Order switch
     {
         "name-down" => lines.OrderByDescending(m => m.Name, StringComparer.OrdinalIgnoreCase),
         "kind" => lines.OrderBy(m => MaterialKinds.Words(m.Kind), StringComparer.OrdinalIgnoreCase).ThenBy(m => m.Name, StringComparer.OrdinalIgnoreCase),

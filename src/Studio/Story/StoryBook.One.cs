@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;

@@ -17,17 +17,17 @@ internal static class Pieces
     public static DataSheet DeepSheet() => new() { Class = "deepPour", CupMassG = 1000, GelMinutes = 1050, PeakCelsius = 90, DemouldHours = 60, MaxPourMm = 50 };
 
     /// <summary>The study's pyramid: five layers of 50, 30, 30, 20 and 20 mm, 14 h apart.</summary>
-    public static (HeatInput Input, Mould Mould) Pyramid(double roomC = 23, double apartHours = 14)
+    public static (HeatInput Input, MouldBody Mould) Pyramid(double roomC = 23, double apartHours = 14)
     {
         var spec = new MouldSpec("pyramid", new Dictionary<string, double> { ["sides"] = 4, ["baseMm"] = 150, ["heightMm"] = 150, ["tipMm"] = 0 });
         return Layers(spec, [50, 30, 30, 20, 20], roomC, apartHours, (5 * apartHours) + 2);
     }
 
     /// <summary>One layer in a square tray of silicone.</summary>
-    public static (HeatInput Input, Mould Mould) Tray(double deepMm, double roomC = 23, double untilHours = 72) =>
+    public static (HeatInput Input, MouldBody Mould) Tray(double deepMm, double roomC = 23, double untilHours = 72) =>
         Layers(new MouldSpec("cuboid", new Dictionary<string, double> { ["widthMm"] = 150, ["depthMm"] = 150, ["heightMm"] = 100 }), [deepMm], roomC, 24, untilHours);
 
-    public static (HeatInput Input, Mould Mould) Layers(MouldSpec spec, double[] deepMm, double roomC, double apartHours, double untilHours)
+    public static (HeatInput Input, MouldBody Mould) Layers(MouldSpec spec, double[] deepMm, double roomC, double apartHours, double untilHours)
     {
         var kinetics = new Kinetics { RateAt23CPerS = 4e-5, Kappa = 0.04, ActivationJPerMol = 55e3, HeatJPerKg = 360e3 };
         var layers = new List<HeatLayer>();

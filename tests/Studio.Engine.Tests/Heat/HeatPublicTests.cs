@@ -64,7 +64,7 @@ public sealed class HeatPublicTests
         return [.. JsonDocument.Parse(file).RootElement.GetProperty("cases").EnumerateArray()];
     }
 
-    private static (HeatInput Input, Mould Mould) Read(JsonElement c)
+    private static (HeatInput Input, MouldBody Mould) Read(JsonElement c)
     {
         var m = c.GetProperty("mould");
         double Mm(string name) => m.GetProperty(name).GetDouble();

@@ -104,7 +104,7 @@ public sealed class HeatSectionTests
         return HeatRun.Run(input, mould, new HeatFineness(4, 4, 2), preview, stop: TestContext.Current.CancellationToken);
     }
 
-    private static (HeatInput Input, Mould Mould) Input(double sides, IEnumerable<double> hours)
+    private static (HeatInput Input, MouldBody Mould) Input(double sides, IEnumerable<double> hours)
     {
         var spec = sides == 4
             ? new MouldSpec("pyramid", new Dictionary<string, double> { ["baseMm"] = 150, ["heightMm"] = 150, ["tipMm"] = 10 })

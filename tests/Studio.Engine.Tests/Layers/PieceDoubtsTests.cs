@@ -10,7 +10,7 @@ public sealed class PieceDoubtsTests
     public void A_full_cube_topples_at_forty_five_degrees() // the centre over the edge: atan(a/2 : a/2)
     {
         var (input, result, mould) = Cast("cuboid", new() { ["widthMm"] = 80, ["depthMm"] = 80, ["heightMm"] = 80 }, 80);
-        var standing = Standing.Of(mould, result).ShouldNotBeNull();
+        var standing = Stability.Of(mould, result).ShouldNotBeNull();
         standing.TiltDegrees.ShouldBeNear(45);
         standing.CentreUpMm.ShouldBeNear(40);
         PieceDoubts.Of(input, result, mould).ShouldBeEmpty();
@@ -20,7 +20,7 @@ public sealed class PieceDoubtsTests
     public void A_pyramid_stands_on_its_base_with_its_centre_a_quarter_up() // centroid of a pyramid: h/4 above the base (Machinery's Handbook, centre of gravity of solids)
     {
         var (_, result, mould) = Cast("pyramid", new() { ["baseMm"] = 150, ["heightMm"] = 150 }, 150);
-        var standing = Standing.Of(mould, result).ShouldNotBeNull();
+        var standing = Stability.Of(mould, result).ShouldNotBeNull();
         standing.TurnedOver.ShouldBeTrue();
         standing.CentreUpMm.ShouldBeNear(37.5);
         standing.ReachMm.ShouldBeNear(75);
@@ -41,7 +41,7 @@ public sealed class PieceDoubtsTests
     {
         var (input, result, mould) = Cast("sphere", new() { ["diameterMm"] = 60, ["openingDiameterMm"] = 0.001 }, 60);
         PieceDoubts.Of(input, result, mould).Select(d => d.Code).ShouldBe(["topples"]);
-        Standing.Of(mould, result)!.TiltDegrees.ShouldBeLessThan(0.01);
+        Stability.Of(mould, result)!.TiltDegrees.ShouldBeLessThan(0.01);
     }
 
     [Fact]
@@ -74,7 +74,7 @@ public sealed class PieceDoubtsTests
 
     private static PlacedSpec Nail => new() { Name = "hive nail", MassG = 17, DensityGPerMl = 8.5 };
 
-    private static (LayersInput Input, LayersResult Result, Mould Mould) Cast(string shape, Dictionary<string, double> sizes, params double[] tops)
+    private static (LayersInput Input, LayersResult Result, MouldBody Mould) Cast(string shape, Dictionary<string, double> sizes, params double[] tops)
     {
         var spec = new MouldSpec(shape, sizes);
         var input = new LayersInput

@@ -98,6 +98,6 @@ public sealed class MeshVolumeTests
         }
     }
 
-    internal static Mould Mould(Cavity cavity) =>
+    internal static MouldBody Mould(Cavity cavity) =>
         MouldShapes.Make(new MouldSpec("mesh", new Dictionary<string, double>(StringComparer.Ordinal)) { Mesh = new MeshSource("cavity.obj", "mm", "+z"), Cavity = cavity }).Value;
 }

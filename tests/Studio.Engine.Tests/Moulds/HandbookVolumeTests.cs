@@ -65,7 +65,7 @@ public sealed class HandbookVolumeTests
     public void Clearance_is_square_to_the_wall(string shape, string dimensions, double widthMm, double depthMm, double zMm, double clearanceMm) =>
         Mould(shape, dimensions).ClearanceMm(widthMm, depthMm, zMm).ShouldBeNear(clearanceMm);
 
-    internal static Mould Mould(string shape, string dimensions) => MouldShapes.Make(new MouldSpec(
+    internal static MouldBody Mould(string shape, string dimensions) => MouldShapes.Make(new MouldSpec(
         shape,
         dimensions.Split(' ').Select(d => d.Split('=')).ToDictionary(p => p[0], p => double.Parse(p[1], System.Globalization.CultureInfo.InvariantCulture)))).Value;
 }

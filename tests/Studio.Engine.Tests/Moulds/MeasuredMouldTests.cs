@@ -58,7 +58,7 @@ public sealed class MeasuredMouldTests
         (scaled.FaceMarkMm(20), scaled.HeightMm, scaled.ClearanceMm(90, 40, 20)).ShouldBe((20, 60, 5));
     }
 
-    private static Mould Made(string fill) => MouldShapes.Make(Spec(fill)).Value;
+    private static MouldBody Made(string fill) => MouldShapes.Make(Spec(fill)).Value;
 
     private static MouldSpec Spec(string fill) => new("measured", new Dictionary<string, double>())
     {

@@ -110,7 +110,7 @@ public sealed class MouldContractTests
     // the sum below is exact within a piece of polynomial only, and a fill has its knots elsewhere
     private static double Exact(string shape) => shape == "measured" ? 2e-3 : 1e-11;
 
-    private static Gen<Mould> Any(string shape) => shape switch
+    private static Gen<MouldBody> Any(string shape) => shape switch
     {
         "measured" => Gen.Select(Gen.Double[1, 40], Gen.Double[1, 400]).Array[1, 12].Select(steps => MouldShapes.Make(new MouldSpec(shape, new Dictionary<string, double>())
         {
@@ -119,7 +119,7 @@ public sealed class MouldContractTests
         _ => Sizes(shape).Select(sizes => Make(shape, sizes)),
     };
 
-    private static Mould Make(string shape, Dictionary<string, double> sizes) => MouldShapes.Make(new MouldSpec(shape, sizes)).Value;
+    private static MouldBody Make(string shape, Dictionary<string, double> sizes) => MouldShapes.Make(new MouldSpec(shape, sizes)).Value;
 
     private static Gen<Dictionary<string, double>> Sizes(string shape)
     {

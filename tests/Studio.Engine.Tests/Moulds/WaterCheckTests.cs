@@ -112,5 +112,5 @@ public sealed class WaterCheckTests
     private static WaterCheckResult Check(params (double HeightMm, double Ml)[] fills) =>
         WaterCheckSum.Run(Make(Cube), [.. fills.Select(f => new FillReading(f.HeightMm, f.Ml))]).Value;
 
-    private static Mould Make(MouldSpec spec) => MouldShapes.Make(spec).Value;
+    private static MouldBody Make(MouldSpec spec) => MouldShapes.Make(spec).Value;
 }

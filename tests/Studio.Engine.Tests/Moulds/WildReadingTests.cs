@@ -60,6 +60,6 @@ public sealed class WildReadingTests
     public void Few_readings_are_not_doubted() => WildReadings.Find([new(10, 50), new(20, 400), new(30, 410), new(40, 420)]).ShouldBeEmpty();
 
     // readings between a tenth of the height and the rim, each misread by so many millimetres of height
-    private static IReadOnlyList<FillReading> Fill(Mould mould, Func<int, double> slipMm) =>
+    private static IReadOnlyList<FillReading> Fill(MouldBody mould, Func<int, double> slipMm) =>
         [.. Enumerable.Range(1, 10).Select(i => mould.HeightMm * i / 10).Select((z, i) => new FillReading(z, mould.VolumeMl(Math.Clamp(z + slipMm(i), 0, mould.HeightMm))))];
 }

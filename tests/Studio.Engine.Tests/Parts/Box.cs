@@ -9,9 +9,9 @@ internal static class Box
 {
     public static readonly FormerSpec Former = new() { OuterWidthMm = 80, OuterDepthMm = 60, FromMm = 110, WallMm = 3 };
 
-    public static Mould Pyramid(double baseMm = 150, double heightMm = 150) => Made("pyramid", ("baseMm", baseMm), ("heightMm", heightMm));
+    public static MouldBody Pyramid(double baseMm = 150, double heightMm = 150) => Made("pyramid", ("baseMm", baseMm), ("heightMm", heightMm));
 
-    public static Mould Made(string shape, params (string Name, double Value)[] sizes) =>
+    public static MouldBody Made(string shape, params (string Name, double Value)[] sizes) =>
         MouldShapes.Make(new MouldSpec(shape, sizes.ToDictionary(s => s.Name, s => s.Value))).Value;
 
     public static PartsInput Input(CutSpec? cut = null, CoverSpec? cover = null, FeetSpec? feet = null) =>

@@ -17,7 +17,14 @@ public sealed class ArchitectureTests
         "System.Net", "System.Data", "System.Environment", "System.TimeProvider", "System.Random", "System.Threading.Thread",
     ];
 
+    private static readonly string[] Formatting = ["Abs", "Ceiling", "Clamp", "Floor", "Max", "Min", "Round"];
+
+    private static readonly string[] Naming = ["Find", "Parse", "TryParse", "Words"];
+
     private static readonly string[] ForbiddenCalls = ["get_Now()", "get_UtcNow()", "get_Today()", "get_CurrentCulture()", "get_CurrentUICulture()"];
+
+    private static readonly HashSet<string> Components =
+        [.. new[] { typeof(Program).Assembly, typeof(ArchitectureTests).Assembly }.SelectMany(a => a.GetTypes()).Where(t => t.IsSubclassOf(typeof(Microsoft.AspNetCore.Components.ComponentBase))).Select(t => t.FullName!)];
 
     private static IEnumerable<IType> Ours => Whole.Types.Where(t => !Planted(t) && !IsTest(t));
 
@@ -35,6 +42,29 @@ public sealed class ArchitectureTests
     public void An_arrow_taken_out_of_the_drawing_turns_the_code_red() =>
         new Arrows(Drawing()).Without("Studio.Engine.Layers", "Studio.Engine.Moulds").Broken(Ours)
             .ShouldContain(b => b.StartsWith("Studio.Engine.Layers --> Studio.Engine.Moulds", StringComparison.Ordinal));
+
+    [Fact]
+    public void Every_arrow_of_the_drawing_is_used() => new Arrows(Drawing()).Stale(Ours).ShouldBeEmpty();
+
+    [Fact]
+    public void An_arrow_that_nothing_uses_is_seen() =>
+        new Arrows(Drawing() + "\n[Studio.Tips] --> [Studio.Quotes]").Stale(Ours).ShouldBe(["Studio.Tips --> Studio.Quotes"]);
+
+    [Fact]
+    public void No_room_knows_one_that_knows_it() => new Arrows(Drawing()).Cycles().ShouldBeEmpty();
+
+    [Fact]
+    public void A_planted_cycle_is_seen() =>
+        new Arrows(Drawing() + "\n[Studio.Customers] --> [Studio.Quotes]").Cycles().ShouldNotBeEmpty();
+
+    [Fact]
+    public void Raw_SQL_names_only_the_tables_of_its_own_room() => RawSql.Foreign(Sources.Program("*.cs")).ShouldBeEmpty();
+
+    [Theory]
+    [InlineData("""db.Database.SqlQuery<int>($"SELECT COUNT(*) FROM \"Piece\" WHERE 1 = 1")""")]
+    [InlineData("""db.Database.ExecuteSqlRaw("delete from Pour")""")]
+    public void Raw_SQL_of_another_room_is_seen(string line) =>
+        RawSql.Foreign([(Path.Combine("src", "Studio", "Moulds", "Planted.cs"), line)]).ShouldHaveSingleItem();
 
     [Fact]
     public void Every_folder_is_in_the_drawing()
@@ -64,6 +94,10 @@ public sealed class ArchitectureTests
         PagesWith(Whole.Types.Where(t => t.FullName.Contains("PlantedDataPage", StringComparison.Ordinal)), IsDatabase).ShouldNotBeEmpty();
 
     [Fact]
+    public void A_planted_component_of_any_name_that_asks_the_engine_is_seen() =>
+        PagesWith(Whole.Types.Where(t => t.FullName.Contains("PlantedHeatCorner", StringComparison.Ordinal)), IsComputing).ShouldNotBeEmpty();
+
+    [Fact]
     public void Pages_do_not_compute() => PagesWith(Ours, IsComputing).ShouldBeEmpty();
 
     [Fact]
@@ -76,24 +110,27 @@ public sealed class ArchitectureTests
             .Where(d => ForbiddenToEngine.Any(f => d.Target.StartsWith(f, StringComparison.Ordinal)) || (d.Member is { } m && ForbiddenCalls.Any(c => m.EndsWith(c, StringComparison.Ordinal))))
             .Select(d => $"{d.t.FullName} uses {d.Target} {d.Member}")];
 
-    // a page is a component named …Page or …Form, with whatever the compiler made of its async methods
-    private static List<string> PagesWith(IEnumerable<IType> types, Func<string, bool> forbidden) =>
+    // a page is whatever descends from Blazor's component, by whatever name, with what the compiler made of its async methods
+    private static List<string> PagesWith(IEnumerable<IType> types, Func<ITypeDependency, bool> forbidden) =>
         [.. types.Where(IsPage)
-            .SelectMany(t => t.Dependencies.Select(d => (t, Target: d.Target.FullName)))
-            .Where(d => forbidden(d.Target))
-            .Select(d => $"{d.t.FullName} uses {d.Target}")];
+            .SelectMany(t => t.Dependencies.Select(d => (t, d)))
+            .Where(d => forbidden(d.d))
+            .Select(d => $"{d.t.FullName} uses {d.d.Target.FullName} {(d.d as MethodCallDependency)?.TargetMember.Name}".TrimEnd())
+            .Distinct(StringComparer.Ordinal)];
 
-    private static bool IsPage(IType type)
+    private static bool IsPage(IType type) => Components.Contains(type.FullName.Split('+')[0].Split('/')[0]);
+
+    private static bool IsDatabase(ITypeDependency d) =>
+        d.Target.FullName.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || d.Target.FullName.StartsWith(typeof(StudioDb).FullName!, StringComparison.Ordinal);
+
+    // an entry point of the engine is a static act of its; what it lists, finds in a list, names or reads from a label may be shown.
+    // Rounding and the corners of a drawing are formatting; roots, powers and angles are not.
+    private static bool IsComputing(ITypeDependency d) => d is MethodCallDependency { TargetMember: MethodMember member } && d.Target.FullName switch
     {
-        var outer = type.FullName.Split('+')[0].Split('/')[0];
-        return outer.EndsWith("Page", StringComparison.Ordinal) || outer.EndsWith("Form", StringComparison.Ordinal);
-    }
-
-    private static bool IsDatabase(string target) =>
-        target.StartsWith("Microsoft.EntityFrameworkCore", StringComparison.Ordinal) || target.StartsWith(typeof(StudioDb).FullName!, StringComparison.Ordinal);
-
-    private static bool IsComputing(string target) =>
-        target is "System.Math" or "System.MathF" || (target.StartsWith("Studio.Engine.", StringComparison.Ordinal) && (target.EndsWith("Calculation", StringComparison.Ordinal) || target.EndsWith("Clock", StringComparison.Ordinal)));
+        "System.Math" or "System.MathF" => !Formatting.Contains(member.Name.Split('(')[0], StringComparer.Ordinal),
+        var target => member.IsStatic == true && target.StartsWith("Studio.Engine.", StringComparison.Ordinal)
+            && !member.Name.StartsWith("get_", StringComparison.Ordinal) && !member.Name.StartsWith("op_", StringComparison.Ordinal) && !Naming.Contains(member.Name.Split('(')[0], StringComparer.Ordinal),
+    };
 
     private static bool Planted(IType type) => type.FullName.Contains("Planted", StringComparison.Ordinal);
 

@@ -46,6 +46,34 @@ internal sealed partial class Arrows
             .Distinct(StringComparer.Ordinal)
             .Order(StringComparer.Ordinal)];
 
+    /// <summary>Arrows that no code uses any more.</summary>
+    public IReadOnlyList<string> Stale(IEnumerable<IType> types)
+    {
+        var used = types
+            .Select(t => (Type: t, Folder: Folder(t.Namespace?.FullName)))
+            .Where(t => t.Folder is not null)
+            .SelectMany(t => t.Type.Dependencies.Select(d => (From: t.Folder!, To: Folder(d.Target.Namespace?.FullName))))
+            .ToHashSet();
+        return [.. drawn.Where(a => !used.Contains((a.From, a.To))).Select(a => $"{a.From} --> {a.To}").Order(StringComparer.Ordinal)];
+    }
+
+    /// <summary>Folders that can reach themselves along the arrows.</summary>
+    public IReadOnlyList<string> Cycles() => [.. folders.Where(f => Reached(f).Contains(f)).Order(StringComparer.Ordinal)];
+
+    private HashSet<string> Reached(string from)
+    {
+        var (seen, next) = (new HashSet<string>(StringComparer.Ordinal), new Stack<string>([from]));
+        while (next.TryPop(out var at))
+        {
+            foreach (var to in drawn.Where(a => a.From == at).Select(a => a.To).Where(seen.Add))
+            {
+                next.Push(to);
+            }
+        }
+
+        return seen;
+    }
+
     private bool Allowed(string from, string to)
     {
         var fromEngine = from.StartsWith("Studio.Engine", StringComparison.Ordinal);

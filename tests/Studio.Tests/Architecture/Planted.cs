@@ -50,6 +50,14 @@ namespace Studio.Shelf
         }
     }
 
+    /// <summary>A component must not ask the engine, whatever it is called.</summary>
+    internal sealed class PlantedHeatCorner : ComponentBase
+    {
+        public bool Ok { get; set; }
+
+        protected override void OnParametersSet() => Ok = Engine.Layers.LayersCalculation.Run(new() { Mould = new("", new Dictionary<string, double>(StringComparer.Ordinal)), Layers = [], Resins = new Dictionary<string, Engine.Resins.ResinSpec>(StringComparer.Ordinal) }).Ok;
+    }
+
     /// <summary>A page must not compute.</summary>
     internal sealed class PlantedSumPage : ComponentBase
     {

@@ -1,6 +1,8 @@
 using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Commissions;
+using Studio.Heat;
 using Studio.Pieces;
 using Studio.Settings;
 
@@ -16,7 +18,7 @@ public sealed class BenchChangesTests : IDisposable
     public BenchChangesTests()
     {
         scene = new(studio.Factory, studio.Clock);
-        book = new(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new BenchHeatBook(studio.Factory, studio.Clock));
+        book = new(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new PourHeatBook(studio.Factory, studio.Clock));
     }
 
     public void Dispose() => studio.Dispose();

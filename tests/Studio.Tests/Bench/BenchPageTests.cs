@@ -4,7 +4,9 @@ using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
 using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
+using Studio.Heat;
 using Studio.Pieces;
 using Studio.Settings;
 using Studio.SignIn;
@@ -23,7 +25,7 @@ public sealed class BenchPageTests : BunitContext
         JSInterop.SetupModule("/drawing.js").Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<BenchBook>().AddScoped<BenchHeatBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
+        Services.AddScoped<BenchBook>().AddScoped<PourHeatBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
         AddAuthorization().SetAuthorized("maker");
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }

@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
-using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;

@@ -1,5 +1,6 @@
 using CsCheck;
 using Studio.Bench;
+using Studio.Clock;
 
 namespace Studio.Tests.Bench;
 

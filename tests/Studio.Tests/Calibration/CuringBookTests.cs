@@ -1,5 +1,5 @@
-using Studio.Bench;
 using Studio.Calibration;
+using Studio.Clock;
 using Studio.Engine.Fit;
 using Studio.Pieces;
 using Studio.Resins;

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Bench;
 using Studio.Climate;
+using Studio.Heat;
 using Studio.Resins;
 using Studio.Settings;
 using Studio.Tests.Bench;
@@ -32,7 +33,7 @@ public sealed class DampTests : IDisposable
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 
-        var book = new BenchBook(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new BenchHeatBook(studio.Factory, studio.Clock));
+        var book = new BenchBook(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new PourHeatBook(studio.Factory, studio.Clock));
         var sheet = (await book.ReadAsync(id))!;
         var codes = BenchBook.Findings(sheet, sheet.ToPour!, new PourForm { RoomC = roomC }, sheet.Now, null).Select(f => f.Code).Where(c => c is "near-dew-point" or "too-damp").ToList();
         (code.Length == 0 ? codes.Count == 0 : codes.Contains(code)).ShouldBeTrue(string.Join(", ", codes));

@@ -19,7 +19,7 @@ internal static class MeshShapes
     public static double Volume(params TriangleMesh[] parts) => parts.Sum(m => Enumerable.Range(0, m.TriangleCount).Select(m.Triangle).Sum(t => t.A.Dot(t.B.Cross(t.C)))) / 6;
 
     /// <summary>A mould of any form.</summary>
-    public static Mould Mould(TriangleMesh mesh) => new Raw(mesh);
+    public static MouldBody Mould(TriangleMesh mesh) => new Raw(mesh);
 
     // a polygon in x and z, anticlockwise seen from the front, 20 mm deep, its faces cut into triangles by ears
     private static TriangleMesh Prism(IReadOnlyList<(double X, double Z)> outline)
@@ -51,7 +51,7 @@ internal static class MeshShapes
 
     private static TriangleMesh Join(TriangleMesh a, TriangleMesh b) => new([.. a.Coordinates, .. b.Coordinates], [.. a.Corners, .. b.Corners.Select(c => c + a.VertexCount)]);
 
-    private sealed class Raw(TriangleMesh mesh) : Mould(MeshMould.Kind, mesh.Bounds().High.Z)
+    private sealed class Raw(TriangleMesh mesh) : MouldBody(MeshMould.Kind, mesh.Bounds().High.Z)
     {
         public override Outline Outline => throw new NotSupportedException("A drawing of a mesh asks its surface.");
 

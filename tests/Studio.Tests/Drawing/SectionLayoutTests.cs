@@ -35,7 +35,7 @@ public sealed class SectionLayoutTests
         {
             var height = stack.Sum(l => l.Item1);
             var layers = stack.Select((l, i) => new SectionLayer(string.Join(' ', l.Item2), stack.Take(i).Sum(k => k.Item1), stack.Take(i + 1).Sum(k => k.Item1), "#7d6a94", (LayerState)l.Item3, l.Item4));
-            var films = Enumerable.Range(0, sheets).Select(i => new DrawnSheet($"Photograph {i}", [[new(i, -5, 0), new(i, 5, 0), new(i, 5, height / 2), new(i, -5, height / 2)]]));
+            var films = Enumerable.Range(0, sheets).Select(i => new DrawnFilm($"Photograph {i}", [[new(i, -5, 0), new(i, 5, 0), new(i, 5, height / 2), new(i, -5, height / 2)]]));
             var former = new FormerSpec { OuterWidthMm = 40, OuterDepthMm = 40, FromMm = height * 0.7, WallMm = 3 };
             var sheet = new SectionLayout(SectionView.For(MouldShapes.Make(SectionViewTests.Pyramid(150, height)).Value, layers, former, asStands, films), large: true, width, 560, units);
             var labels = sheet.LabelList;

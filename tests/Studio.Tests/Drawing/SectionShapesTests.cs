@@ -157,7 +157,7 @@ public sealed class SectionShapesTests
     {
         Point3[] along = [new(-30, 5, 10), new(30, 5, 10), new(30, 5, 60), new(-30, 5, 60)];
         Point3[] onEdge = [new(12, -30, 10), new(12, 30, 10), new(12, 30, 60), new(12, -30, 60)];
-        var view = SectionView.For(MouldShapes.Make(SectionViewTests.Pyramid(150, 150)).Value, [], sheets: [new DrawnSheet("Meadow", [along]), new DrawnSheet("Hive", [onEdge])], asStands: false);
+        var view = SectionView.For(MouldShapes.Make(SectionViewTests.Pyramid(150, 150)).Value, [], sheets: [new DrawnFilm("Meadow", [along]), new DrawnFilm("Hive", [onEdge])], asStands: false);
         view.Sheets[0].Filled.ShouldBeTrue();
         SectionViewTests.Area(view.Sheets[0].Rings).ShouldBe(60 * 50, 1e-9);
         view.Sheets[1].Filled.ShouldBeFalse();

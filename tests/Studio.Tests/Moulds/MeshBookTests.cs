@@ -29,7 +29,7 @@ public sealed class MeshBookTests : IDisposable
     private readonly StudioDatabase database = new();
     private readonly MouldBook book;
 
-    public MeshBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes);
+    public MeshBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes, new PieceUses());
 
     public void Dispose() => database.Dispose();
 

@@ -1,3 +1,4 @@
+using Studio.Pieces;
 using Studio.Data;
 using Studio.Engine.Moulds;
 using Studio.Moulds;
@@ -9,7 +10,7 @@ public sealed class MouldBookTests : IDisposable
     private readonly StudioDatabase database = new();
     private readonly MouldBook book;
 
-    public MouldBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes);
+    public MouldBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes, new PieceUses());
 
     public void Dispose() => database.Dispose();
 

@@ -1,3 +1,4 @@
+using Studio.Pieces;
 using Bunit;
 using FluentValidation;
 using Microsoft.AspNetCore.Components;
@@ -23,7 +24,7 @@ public sealed class MouldPagesTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         this.AddAuthorization().SetAuthorized("maker");
-        book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes);
+        book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes, new PieceUses());
         Services.AddSingleton(database.Factory);
         Services.AddSingleton(database.News);
         Services.AddSingleton(book);

@@ -1,3 +1,4 @@
+using Studio.Pieces;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Moulds;
@@ -9,7 +10,7 @@ public sealed class WaterBookTests : IDisposable
     private readonly StudioDatabase database = new();
     private readonly MouldBook book;
 
-    public WaterBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes);
+    public WaterBookTests() => book = new MouldBook(database.Factory, database.Clock, database.News, database.Meshes, new PieceUses());
 
     public void Dispose() => database.Dispose();
 

@@ -36,8 +36,8 @@ internal static class PaperSet
         ("receipt-40", ReceiptPaper.Create(PaperSamples.Receipt(40), size)),
         ("receipt-bare", ReceiptPaper.Create(PaperSamples.BareReceipt(), size)),
         ("labels", LabelPaper.Create(PaperSamples.Labels(30, start: 5), size)),
-        ("pour", PourSheetPaper.Create(PaperSamples.PourSheet(), size)),
-        ("pour-long", PourSheetPaper.Create(PaperSamples.LongPourSheet(), size)),
-        ("pour-bare", PourSheetPaper.Create(PaperSamples.BarePourSheet(), size)),
+        ("pour", PourPaper.Create(PaperSamples.PourSheet(), size)),
+        ("pour-long", PourPaper.Create(PaperSamples.LongPourSheet(), size)),
+        ("pour-bare", PourPaper.Create(PaperSamples.BarePourSheet(), size)),
     ];
 }

@@ -201,7 +201,7 @@ public sealed class PaperReadTests
     [Fact]
     public void The_pour_sheet_says_grams_level_face_mark_and_times_on_one_page()
     {
-        using var pdf = PdfDocument.Open(PourSheetPaper.Create(PaperSamples.PourSheet(), PaperSize.A4));
+        using var pdf = PdfDocument.Open(PourPaper.Create(PaperSamples.PourSheet(), PaperSize.A4));
         pdf.NumberOfPages.ShouldBe(1);
         var text = Text(pdf);
         foreach (var words in new[] { "Layer 3 of 5", "280.1", "126.1", "812.4", "99.1", "Level the mould first: to 0.19°", "Nitrile", "data sheet", "48 hours", "72 hours", "120 hours", "Room temperature", "Poured: day and time" })
@@ -217,7 +217,7 @@ public sealed class PaperReadTests
     public void Times_on_the_pour_sheet_are_rounded_the_careful_way()
     {
         // 14:10:20 + 6 h may pour from 20:11, must have poured by 02:10
-        using var pdf = PdfDocument.Open(PourSheetPaper.Create(PaperSamples.BarePourSheet(), PaperSize.A4));
+        using var pdf = PdfDocument.Open(PourPaper.Create(PaperSamples.BarePourSheet(), PaperSize.A4));
         var text = Text(pdf).Replace('\u00A0', ' ');
         text.ShouldContain("8:11 PM");
         text.ShouldContain("2:10 AM");

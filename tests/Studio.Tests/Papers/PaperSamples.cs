@@ -113,7 +113,7 @@ internal static class PaperSamples
         Labels = [.. Enumerable.Range(1, count).Select(n => new LabelPaperLabel(Keepsake(n).EntryNumber, "https://studio.example/k/" + Keepsake(n).EntryNumber, Keepsake(n).Kind + ", " + Keepsake(n).Description, "C-26-017, Brodie"))],
     };
 
-    public static PourSheetPaperModel PourSheet() => new()
+    public static PourPaperModel PourSheet() => new()
     {
         Studio = Studio,
         Format = Format,
@@ -142,7 +142,7 @@ internal static class PaperSamples
         Placed = [new("Photograph on film", null, "KS-26-00043-F, face down, 10 mm tab at the left")],
         Prepare = ["Film sealed and dry, cut to the paper template", "Former in its place, waxed", "Two cups of 600 ml, stirring sticks, timer"],
         Cautions = ["The film lifts when resin runs beneath it: pin the tab first."],
-        Times = new PourSheetTimes("Printed in the data sheet for 23 °C; a colder room takes longer.") { NextPourFromHours = 48, NextPourUntilHours = 72, DemouldHours = 120 },
+        Times = new PourPaperTimes("Printed in the data sheet for 23 °C; a colder room takes longer.") { NextPourFromHours = 48, NextPourUntilHours = 72, DemouldHours = 120 },
     };
 
     /// <summary>A plain photograph made here: a gradient with a disc.</summary>
@@ -189,7 +189,7 @@ internal static class PaperSamples
         Keepsakes = [new() { EntryNumber = "KS-26-00001-A", Kind = "Buttons", Permission = "Return it untouched.", ThumbnailJpeg = [1, 2, 3] }],
     };
 
-    public static PourSheetPaperModel BarePourSheet() => new()
+    public static PourPaperModel BarePourSheet() => new()
     {
         Studio = new PaperLetterhead("Studio", []),
         Format = Format with { Inches = true, Culture = CultureInfo.GetCultureInfo("en-US") },
@@ -204,17 +204,17 @@ internal static class PaperSamples
         FaceMarkMm = 25.4,
         MixG = 1450,
         Batches = [new(1000, 450)],
-        Times = new PourSheetTimes("By the room's reading of 13:50, 19.5 °C.") { StartUtc = Now, NextPourFromUtc = Now.AddHours(6), NextPourUntilUtc = Now.AddHours(12), DemouldUtc = Now.AddHours(30) },
+        Times = new PourPaperTimes("By the room's reading of 13:50, 19.5 °C.") { StartUtc = Now, NextPourFromUtc = Now.AddHours(6), NextPourUntilUtc = Now.AddHours(12), DemouldUtc = Now.AddHours(30) },
     };
 
     /// <summary>Twelve batches, fourteen thin dark layers and long names.</summary>
-    public static PourSheetPaperModel LongPourSheet() => PourSheet() with
+    public static PourPaperModel LongPourSheet() => PourSheet() with
     {
         LayerName = "black with the very fine brass filings from the ferry's old wheelhouse, settled twice",
         Section = Stack(14, 9),
-        Batches = [.. Enumerable.Repeat(new PourSheetBatch(1280.1, 612.4), 12)],
+        Batches = [.. Enumerable.Repeat(new PourPaperBatch(1280.1, 612.4), 12)],
         MixG = 22710,
-        Placed = [.. Enumerable.Range(1, 6).Select(n => new PourSheetAmount($"Brass plate {n}", 12.5 * n, "KS-26-00043-F"))],
+        Placed = [.. Enumerable.Range(1, 6).Select(n => new PourPaperAmount($"Brass plate {n}", 12.5 * n, "KS-26-00043-F"))],
         Cautions = [.. Enumerable.Repeat("Heat builds up in a layer of this depth; the data sheet allows 50 mm and 500 g, so pour it in batches and let each cool.", 4)],
     };
 

@@ -65,7 +65,7 @@ public sealed class DesignSessionTests
     [Fact]
     public void A_poured_layer_is_settled_with_all_that_lies_under_it()
     {
-        var poured = new DesignSession(PieceSamples.Desk(PieceSamples.Piece(), null, new PouredLayer(2, 100)));
+        var poured = new DesignSession(PieceSamples.Desk(PieceSamples.Piece(), null, new MouldLayer(2, 100)));
         poured.Settled.ShouldBe(2);
         poured.MoveLine(1, 90, last: true);
         poured.Swap(1);

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Data;
 using Studio.Engine.Layers;
 using Studio.Keepsakes;
@@ -32,7 +32,7 @@ public sealed class PieceBookTests : IDisposable
         Stacking.Remove(p.Layers, 1);
         p.Layers[1].Name = "Clear with the whistle";
         p.Layers[1].Placed = [new LayerPlaced(5, "Ferry whistle", 17, 8.5, null)];
-        Stacking.Set(p.Layers[1], Measure.Resin, 120);
+        Stacking.Set(p.Layers[1], LayerMeasure.Resin, 120);
         Stacking.Insert(p.Layers, 0, new PieceLayer { Id = -1, Name = "Very first", ResinId = 1, Resin = p.Layers[0].Resin, ToMm = 9 });
         (p.Name, p.Notes) = ("Whistle pyramid", "sand to 3000");
         p.Former = new FormerSpec { OuterWidthMm = 30, OuterDepthMm = 30, FromMm = 120, WallMm = 3 };

@@ -4,6 +4,8 @@ using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Data;
+using Studio.Film;
+using Studio.Heat;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
@@ -25,7 +27,7 @@ public sealed class PiecePageTests : BunitContext
         Services.AddSingleton(PieceSamples.Book(database));
         Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));
         Services.AddSingleton(new SettingsBook(database.Factory, database.News));
-        Services.AddSingleton(new SheetBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new Studio.Data.Files.PhotoStore(Path.Combine(Path.GetTempPath(), "no-photographs-here"))));
+        Services.AddSingleton(new FilmBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new Studio.Data.Files.PhotoStore(Path.Combine(Path.GetTempPath(), "no-photographs-here"))));
         ComponentFactories.AddStub<HeatPart>(); // works beside the page and redraws it when it likes: what is asked here is the page's own
         Services.AddSingleton(new BubbleBook(database.Factory));
         Services.AddSingleton(new Studio.Stores.PotBook(database.Factory, database.News, database.Clock, new SettingsBook(database.Factory, database.News)));

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
@@ -66,7 +66,7 @@ internal static class PieceSamples
         };
     }
 
-    public static PieceDesk Desk(Piece piece, KeepsakeShelf? shelf = null, params PouredLayer[] poured) => new()
+    public static PieceDesk Desk(Piece piece, KeepsakeShelf? shelf = null, params MouldLayer[] poured) => new()
     {
         Piece = piece,
         ReadAs = DesignText.Write(piece),

@@ -10,7 +10,7 @@ public sealed class CureBookTests : IDisposable
     private readonly ResinBook resins;
     private readonly CureBook cures;
 
-    public CureBookTests() => (resins, cures) = (new(database.Factory, database.News), new(database.Factory, database.Clock, database.News));
+    public CureBookTests() => (resins, cures) = (new(database.Factory, database.News, new Studio.Pieces.PieceUses()), new(database.Factory, database.Clock, database.News, new Studio.Calibration.LogPours()));
 
     public void Dispose() => database.Dispose();
 

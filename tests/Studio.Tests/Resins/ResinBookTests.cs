@@ -13,7 +13,7 @@ public sealed class ResinBookTests : IDisposable
     private readonly StudioDatabase database = new();
     private readonly ResinBook book;
 
-    public ResinBookTests() => book = new ResinBook(database.Factory, database.News);
+    public ResinBookTests() => book = new ResinBook(database.Factory, database.News, new PieceUses());
 
     public void Dispose() => database.Dispose();
 
@@ -131,7 +131,7 @@ public sealed class ResinBookTests : IDisposable
         (await book.UsesAsync(id)).ShouldBe(1);
         (await book.RetireAsync(id, "Ada")).Ok.ShouldBeTrue();
         (await book.UsesAsync(id)).ShouldBe(1);
-        (await new MouldBook(database.Factory, database.Clock, database.News, database.Meshes).UsesAsync(1)).ShouldBe(1);
+        (await new MouldBook(database.Factory, database.Clock, database.News, database.Meshes, new PieceUses()).UsesAsync(1)).ShouldBe(1);
     }
 
     [Fact]

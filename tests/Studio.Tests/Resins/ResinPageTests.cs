@@ -1,3 +1,5 @@
+using Studio.Calibration;
+using Studio.Pieces;
 using Bunit;
 using FluentValidation;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -22,13 +24,13 @@ public sealed class ResinPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         this.AddAuthorization().SetAuthorized("maker");
-        book = new ResinBook(database.Factory, database.News);
+        book = new ResinBook(database.Factory, database.News, new PieceUses());
         Services.AddSingleton<IDbContextFactory<StudioDb>>(database.Factory);
         Services.AddSingleton(database.News);
         Services.AddSingleton(book);
         Services.AddScoped<SettingsBook>();
         Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>()));
-        Services.AddSingleton(new CureBook(database.Factory, database.Clock, database.News));
+        Services.AddSingleton(new CureBook(database.Factory, database.Clock, database.News, new LogPours()));
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton<IValidator<ResinForm>>(new ResinValidator());
         Render<MudPopoverProvider>();

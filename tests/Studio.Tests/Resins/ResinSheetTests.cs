@@ -11,7 +11,7 @@ public sealed class ResinSheetTests
     public void A_sound_sheet_passes_without_a_doubt()
     {
         Wrong().ShouldBeEmpty();
-        SheetDoubts.Of(sheet).ShouldBeEmpty();
+        ResinDoubts.Of(sheet).ShouldBeEmpty();
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class ResinSheetTests
     public void A_demould_after_full_cure_is_doubted_where_days_were_typed_as_hours()
     {
         sheet.Times[0].FullCureHours = 7;
-        var doubt = SheetDoubts.Of(sheet).Single();
+        var doubt = ResinDoubts.Of(sheet).Single();
         (doubt.Code, doubt.Path).ShouldBe(("demould-after-full-cure", "Times[0].FullCureHours"));
         doubt.Message.ShouldContain("7 days");
     }
@@ -102,7 +102,7 @@ public sealed class ResinSheetTests
     public void A_temperature_that_looks_like_Fahrenheit_is_doubted_with_its_Celsius()
     {
         sheet.Times[0].AtC = 77;
-        var doubt = SheetDoubts.Of(sheet).Single();
+        var doubt = ResinDoubts.Of(sheet).Single();
         doubt.Code.ShouldBe("looks-like-fahrenheit");
         doubt.Message.ShouldContain("25 °C");
     }
@@ -111,7 +111,7 @@ public sealed class ResinSheetTests
     public void A_warmer_row_that_takes_longer_is_doubted()
     {
         sheet.Times.Add(new ResinTimesRow { AtC = 28, DemouldHours = 30 });
-        var doubt = SheetDoubts.Of(sheet).Single();
+        var doubt = ResinDoubts.Of(sheet).Single();
         (doubt.Code, doubt.Path).ShouldBe(("warmer-is-slower", "Times[1].AtC"));
     }
 
@@ -120,7 +120,7 @@ public sealed class ResinSheetTests
     public void A_mixed_density_that_its_parts_cannot_give_is_doubted()
     {
         (sheet.MixBy, sheet.PartsA, sheet.PartsB, sheet.DensityAGPerMl, sheet.DensityBGPerMl, sheet.DensityGPerMl) = ("volume", 2, 1, 1.15, 1.00, 1.20);
-        var doubt = SheetDoubts.Of(sheet).Single();
+        var doubt = ResinDoubts.Of(sheet).Single();
         doubt.Code.ShouldBe("density-does-not-fit");
         doubt.Message.ShouldContain("1.10");
     }
@@ -145,12 +145,12 @@ public sealed class ResinSheetTests
     {
         sheet.Times[0] = new ResinTimesRow { AtC = 77, GelHours = 30, NextFromHours = 20, DemouldHours = 10, FullCureHours = 5 };
         (sheet.PotLifeMassG, sheet.PotLifeAtC, sheet.MaxPourMm, sheet.DensityGPerMl) = (null, null, 500, 11);
-        var doubts = SheetDoubts.Of(sheet);
+        var doubts = ResinDoubts.Of(sheet);
         doubts.Count.ShouldBeGreaterThan(7);
         doubts.ShouldAllBe(f => f.Path.Length > 0 && f.Source.Length > 0 && f.Message.EndsWith('.') && f.Severity != Severity.Stop);
     }
 
     private List<string> Wrong(ResinForm? form = null) => [.. new ResinValidator().Validate(form ?? sheet).Errors.Select(e => e.PropertyName).Distinct(StringComparer.Ordinal)];
 
-    private List<string> Codes() => [.. SheetDoubts.Of(sheet).Select(f => f.Code)];
+    private List<string> Codes() => [.. ResinDoubts.Of(sheet).Select(f => f.Code)];
 }

@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
-using Studio.Bench;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Drawing;

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Bench;
 using Studio.Engine;
+using Studio.Heat;
 using Studio.Pieces;
 using Studio.Settings;
 using Studio.Shell;
@@ -134,6 +135,6 @@ public sealed class PotBookTests : IDisposable
             await db.Set<Piece>().Where(p => p.Id == piece).ExecuteUpdateAsync(s => s.SetProperty(p => p.PotId, pot));
         }
 
-        return (scene, new BenchBook(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new BenchHeatBook(studio.Factory, studio.Clock)), piece);
+        return (scene, new BenchBook(studio.Factory, studio.Clock, studio.News, new SettingsBook(studio.Factory, studio.News), new PourHeatBook(studio.Factory, studio.Clock)), piece);
     }
 }

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -210,7 +211,7 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -308,7 +309,7 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Pour");
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -1427,7 +1428,7 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
                         .WithMany()
@@ -1442,9 +1443,9 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
+using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -207,7 +208,7 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -311,7 +312,7 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Pour");
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -1777,7 +1778,7 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
                         .WithMany()
@@ -1792,9 +1793,9 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
@@ -1803,7 +1804,7 @@ namespace Studio.Data.Migrations.Postgres
 
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -199,7 +200,7 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -301,7 +302,7 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Pour");
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -1725,7 +1726,7 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
                         .WithMany()
@@ -1740,9 +1741,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
@@ -1751,7 +1752,7 @@ namespace Studio.Data.Migrations.Sqlite
 
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)

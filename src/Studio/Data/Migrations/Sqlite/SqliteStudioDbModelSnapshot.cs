@@ -3,6 +3,7 @@ using System;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -196,7 +197,7 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -298,7 +299,7 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Pour");
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
@@ -1722,7 +1723,7 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.Pour", b =>
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
                         .WithMany()
@@ -1737,9 +1738,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Bench.PourCorrection", b =>
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
@@ -1748,7 +1749,7 @@ namespace Studio.Data.Migrations.Sqlite
 
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
-                    b.HasOne("Studio.Bench.Pour", null)
+                    b.HasOne("Studio.Clock.Pour", null)
                         .WithMany()
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)

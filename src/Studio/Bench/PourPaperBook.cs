@@ -1,0 +1,114 @@
+using System.Globalization;
+using Studio.Clock;
+using Studio.Drawing;
+using Studio.Heat;
+using Studio.Papers;
+using Studio.Settings;
+
+namespace Studio.Bench;
+
+/// <summary>A pour sheet ready to be opened or printed.</summary>
+public sealed record PourPaperFile(byte[] Content, string FileName);
+
+/// <summary>Shapes what the bench knows of a layer for its pour sheet.</summary>
+public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsBook settingsBook)
+{
+    private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
+
+    /// <summary>The sheet; null when there is no such piece or layer, or its design has errors.</summary>
+    /// <param name="pieceId">The piece.</param>
+    /// <param name="layerNumber">Counted from 1 in pouring order.</param>
+    public async Task<PourPaperFile?> SheetAsync(int pieceId, int layerNumber)
+    {
+        if (await bench.ReadAsync(pieceId) is not { } sheet || sheet.Layers.ElementAtOrDefault(layerNumber - 1) is not { Plan: { } plan } layer)
+        {
+            return null;
+        }
+
+        var settings = await settingsBook.ReadAsync();
+        var model = new PourPaperModel
+        {
+            Studio = new(settings.StudioName, Lines(settings.Address), settings.Email, settings.Phone),
+            Format = new(English, settings.Currency, 2, sheet.Zone, settings.Units == "inch"),
+            MadeUtc = sheet.Now,
+            Piece = sheet.PieceName,
+            Commission = sheet.CommissionNumber,
+            LayerName = layer.Name,
+            LayerNumber = layerNumber,
+            LayerCount = sheet.Layers.Count,
+            Section = BenchSection.Of(sheet, layer) is { } section ? SectionPaper.Of(section) : null,
+            Resin = layer.Resin.Name,
+            Mix = layer.Resin.Mix,
+            DataSheet = layer.Resin.SheetNote,
+            FromMm = plan.FromMm,
+            ToMm = plan.ToMm,
+            DepthMm = plan.DepthMm,
+            FaceMarkMm = plan.FaceMarkMm,
+            MixG = plan.MixG,
+            MixSpreadG = plan.MixSpreadG,
+            SpreadRestsOn = Pieces.SpreadWords.RestsOn(plan, sheet.Mould.VolumeSpreadPercent, settings.Units),
+            Tilt = layer.Tilt,
+            PotLifeMinutes = layer.Resin.PotLifeMinutes,
+            Batches = [.. plan.Batches.Select(b => new PourPaperBatch(b.PartAG, b.PartBG))],
+            Additions = [.. plan.Additions.Select(a => new PourPaperAmount(a.Name, a.Grams))],
+            Scatter = [.. layer.Things.Where(t => t.What == "scatter").Select(Amount)],
+            Placed = [.. layer.Things.Where(t => t.What == "place").Select(Amount)],
+            Prepare = [.. layer.Things.Where(t => t.Need is not null).Select(t => $"{t.EntryNumber} {t.Name}: {t.Need!.Message}")],
+            Cautions = [.. layer.Cautions.Select(c => c.Message)],
+            Times = Times(sheet, layer),
+            Heat = await HeatAsync(sheet, layer),
+        };
+        var size = settings.Paper == "Letter" ? PaperSize.Letter : PaperSize.A4;
+        return new(PourPaper.Create(model, size), string.Create(CultureInfo.InvariantCulture, $"pour-{sheet.CommissionNumber}-layer-{layerNumber}.pdf"));
+    }
+
+    private static PourPaperAmount Amount(BenchThing thing) =>
+        new(thing.Name, thing.Grams, string.Join(", ", new[] { thing.EntryNumber, thing.Where, thing.Grams is null ? thing.Amount : "" }.Where(t => t.Length > 0)));
+
+    // poured: as it was foretold then; not yet: as it would be now
+    private async Task<PourPaperHeat> HeatAsync(BenchView sheet, BenchLayer layer)
+    {
+        if (sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order) is { } pour)
+        {
+            return pour.Foretold is { } kept
+                ? Heat(kept, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", "Model: " + kept.Model + ".")
+                : new("Its heat was not foretold when it was poured.", "", "");
+        }
+
+        var told = await heats.AskAsync(heats.Asked(sheet.PieceId, layer.LayerId, null, null, layer.Resin.LastLot), CancellationToken.None);
+        return told switch
+        {
+            { Unknown.Length: > 0 } => new($"Its heat is not foretold. {told.Unknown}", "", "The data sheet’s depth and hours hold."),
+            { RunAway: true } => new("Run-away: do not pour.", told.Findings[0].Message, told.RestsOn),
+            { Foretold: null } => new("It may run away: do not pour before that is ruled out.", told.Findings[0].Message, told.RestsOn),
+            _ => Heat(told.Foretold!, string.Create(English, $", about {told.Foretold!.PeakAfterHours:0.#} hours after the pour"), string.Join(" ", told.Findings.Select(f => f.Message).Append(told.RestsOn))),
+        };
+    }
+
+    private static PourPaperHeat Heat(PourForetold told, string when, string restsOn) => new(
+        string.Create(English, $"Should reach {told.PeakC:0} °C, {told.PeakLowC:0} to {told.PeakHighC:0} °C nine times in ten{when}."), BenchCautions.Hotter(told.PeakHighC), restsOn);
+
+    // poured: the clock's own instants; not yet: the hours that the sheet prints
+    private static PourPaperTimes? Times(BenchView sheet, BenchLayer layer)
+    {
+        if (sheet.Times.Layers.FirstOrDefault(t => t.Order == layer.Order) is { } times)
+        {
+            return new(times.From.RestsOn)
+            {
+                StartUtc = times.StartedAt,
+                NextPourFromUtc = times.From.At,
+                NextPourUntilUtc = times.Until.At,
+                DemouldUtc = times.Demould.At,
+            };
+        }
+
+        return layer.Resin.Printed is not { } printed ? null : new(string.Create(English, $"Printed for {printed.AtCelsius:0.#} °C; a colder room takes longer. The clock on the bench says when."))
+        {
+            NextPourFromHours = printed.NextPourFromHours,
+            NextPourUntilHours = printed.NextPourUntilHours,
+            DemouldHours = printed.DemouldHours,
+        };
+    }
+
+    private static string[] Lines(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+}

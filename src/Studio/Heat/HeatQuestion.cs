@@ -1,0 +1,82 @@
+using System.Text.Json;
+using Studio.Clock;
+using Studio.Engine;
+using Studio.Engine.Forecast;
+using Studio.Engine.Heat;
+
+namespace Studio.Heat;
+
+/// <summary>A pour as the heat equation takes it: what is in the mould already, the layer to come, the room as it was.</summary>
+/// <param name="Plan">The layer to be poured is its last.</param>
+/// <param name="StartedAt">When it is poured [UTC].</param>
+/// <param name="RoomC">The room then [°C].</param>
+/// <param name="RestsOn">Whole sentences.</param>
+internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double RoomC, string RestsOn)
+{
+    /// <summary>Changes with everything that the numbers depend on.</summary>
+    internal string Key { get; } = JsonSerializer.Serialize(Plan.Input) + JsonSerializer.Serialize(Plan.Advice.Resins);
+
+    internal HeatInput Input { get; } = Plan.Input with { PictureHours = [] }; // no picture is drawn here
+
+    private HeatPlanLayer Top => Plan.Layers[^1];
+
+    private string Name => Top.Name;
+
+    /// <summary>What is said of an outcome.</summary>
+    internal PourHeat Tell(ForecastOutcome outcome)
+    {
+        var (layer, model) = (outcome.Layers[^1], $"Model: {outcome.Model}. {RestsOn}");
+        var told = new PourHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.PeakC > HeatLimit.RunAwayC, Question = this, Outcome = outcome };
+        if (told.RunAway)
+        {
+            var words = $"{Name}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
+            return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
+        }
+
+        if (layer.RunAway)
+        {
+            // no figure is kept or shown where the upper bound lies there; what a sheet alone leaves open, a reason may pass
+            var words = $"{Name} may run away: by what is known of {Top.Resin.Name} nobody can rule it out. Pour it thinner or cooler, or log a thermometer in a test pour of this depth first.";
+            return told with { Findings = [new("may-run-away", Severity.Stop, "layer", words, "heat equation")] };
+        }
+
+        var over = Top.Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
+        return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is null ? [] : [Overheats(over, layer)], Offers = over is null ? [] : null };
+    }
+
+    // what most likely breaks a limit is stopped; what only may, is warned of: a sheet alone leaves wide intervals, and a stop that always stops is soon not read
+    private Finding Overheats(HeatLimit limit, ForecastLayer layer)
+    {
+        var (highC, where) = limit.AtMouldFace ? (layer.FaceHighC, " where it touches the mould") : (layer.PeakHighC, "");
+        var surely = Top.Limits.Any(l => (l.AtMouldFace ? layer.FaceC : layer.PeakC) > l.Celsius);
+        return new(surely ? "would-overheat" : "may-overheat", surely ? Severity.Stop : Severity.Warn, "layer",
+            FormattableString.Invariant($"Poured now, {Name} may reach {highC:0} °C{where}; for {limit.Of} the limit is {limit.Celsius:0} °C."), limit.Source);
+    }
+
+    private PourForetold Foretold(ForecastLayer layer, string model) => new()
+    {
+        KnownCureId = Top.Known.Row?.Id ?? 0,
+        Model = model,
+        RoomC = RoomC,
+        PeakC = layer.PeakC,
+        PeakLowC = layer.PeakLowC,
+        PeakHighC = layer.PeakHighC,
+        PeakAfterHours = layer.PeakAfterHours,
+        FaceC = layer.FaceC,
+        GelAfterHours = layer.LastGelAfterHours,
+        Curve = [.. Thinned(layer.Curve).Select(m => new ForetoldMoment(Math.Round(m.AfterHours, 4), Math.Round(m.HottestC, 2)))],
+    };
+
+    // a curve is read by eye: a moment where it has moved by half a kelvin, and at least every two hours
+    private static IEnumerable<HeatMoment> Thinned(IReadOnlyList<HeatMoment> curve)
+    {
+        HeatMoment? last = null;
+        foreach (var moment in curve)
+        {
+            if (last is null || ReferenceEquals(moment, curve[^1]) || Math.Abs(moment.HottestC - last.HottestC) >= 0.5 || moment.AfterHours - last.AfterHours >= 2)
+            {
+                yield return last = moment;
+            }
+        }
+    }
+}

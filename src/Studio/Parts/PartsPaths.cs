@@ -1,0 +1,27 @@
+using Studio.Shell;
+
+namespace Studio.Parts;
+
+/// <summary>The papers and cutter's files of the parts to cut.</summary>
+internal sealed class PartsPaths : IPaths
+{
+    public void Map(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/papers/parts/{pieceId:int}.pdf", async (int pieceId, HttpContext http, PartsPaperBook book) => Answer(http, await book.PaperAsync(pieceId), "application/pdf", "inline"))
+            .RequireAuthorization("making");
+        app.MapGet("/papers/parts/{pieceId:int}-{thickness:int}-{sheet:int}.svg", async (int pieceId, int thickness, int sheet, HttpContext http, PartsPaperBook book) =>
+            Answer(http, await book.SvgAsync(pieceId, thickness, sheet), "image/svg+xml", "attachment")).RequireAuthorization("making");
+    }
+
+    private static IResult Answer(HttpContext http, PartsFile? file, string type, string how)
+    {
+        if (file is null)
+        {
+            return Results.NotFound();
+        }
+
+        http.Response.Headers.ContentDisposition = $"{how}; filename=\"{file.FileName}\"";
+        http.Response.Headers.CacheControl = "private, no-store";
+        return Results.Bytes(file.Content, type);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Studio.Bench;
+using Studio.Heat;
+using Studio.Settings;
+using UglyToad.PdfPig;
+using TestContext = Xunit.TestContext;
+
+namespace Studio.Tests.Bench;
+
+public sealed class PourPaperBookTests : IDisposable
+{
+    private readonly StudioDatabase studio = new();
+    private readonly Scene scene;
+    private readonly BenchBook bench;
+    private readonly PourPaperBook book;
+
+    public PourPaperBookTests()
+    {
+        var settings = new SettingsBook(studio.Factory, studio.News);
+        scene = new(studio.Factory, studio.Clock);
+        var heats = new PourHeatBook(studio.Factory, studio.Clock);
+        bench = new(studio.Factory, studio.Clock, studio.News, settings, heats);
+        book = new(bench, heats, settings);
+    }
+
+    public void Dispose() => studio.Dispose();
+
+    [Fact]
+    public async Task The_sheet_prints_the_grams_that_the_bench_shows()
+    {
+        var id = await scene.PieceAsync();
+        var plan = (await bench.ReadAsync(id))!.Layers[1].Plan!;
+        var file = await book.SheetAsync(id, 2);
+        file.ShouldNotBeNull();
+        file.FileName.ShouldBe("pour-26-001-layer-2.pdf");
+        using var pdf = PdfDocument.Open(file.Content);
+        var words = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
+        words.ShouldContain("heather band");
+        words.ShouldContain(plan.PartAG.ToString("N1", System.Globalization.CultureInfo.GetCultureInfo("en-GB")));
+        words.ShouldContain(plan.PartBG.ToString("N1", System.Globalization.CultureInfo.GetCultureInfo("en-GB")));
+    }
+
+    [Fact]
+    public async Task The_first_step_levels_the_mould_as_well_as_this_line_needs()
+    {
+        var id = await scene.PieceAsync();
+        var tilt = (await bench.ReadAsync(id))!.Layers[2].Tilt!;
+        var words = await WordsAsync(id, 3, leftColumn: true);
+        words.ShouldContain("Level the mould first: to");
+        words.ShouldContain($"{Math.Floor(tilt.MostPer100Mm * 100) / 100:0.##} mm over 100 mm");
+        words.ShouldNotContain("±");
+    }
+
+    [Fact]
+    public async Task A_mould_that_was_filled_with_water_prints_how_sure_the_grams_are()
+    {
+        var id = await scene.PieceAsync();
+        await using (var db = studio.Open())
+        {
+            var piece = await db.Set<Studio.Pieces.Piece>().Include(p => p.Mould).SingleAsync(p => p.Id == id, TestContext.Current.CancellationToken);
+            (piece.Mould!.VolumeFactor, piece.Mould.VolumeSpreadPercent) = (1.02, 1.5);
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        var plan = (await bench.ReadAsync(id))!.Layers[1].Plan!;
+        plan.MixSpreadG!.Value.ShouldBeGreaterThan(0);
+        var words = await WordsAsync(id, 2);
+        words.ShouldContain($"± {plan.MixSpreadG.Value.ToString(plan.MixSpreadG < 10 ? "N2" : "N1", CultureInfo.InvariantCulture)} g in one batch");
+        words.ShouldContain("rests on the mould’s water check: its volumes are sure to ± 1.5 %");
+    }
+
+    private async Task<string> WordsAsync(int id, int layer, bool leftColumn = false)
+    {
+        using var pdf = PdfDocument.Open((await book.SheetAsync(id, layer))!.Content);
+        return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => !leftColumn || w.BoundingBox.Left < p.Width * 0.44)).Select(w => w.Text)).Replace('\u00a0', ' ');
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(4)]
+    [InlineData(-1)]
+    public async Task There_is_no_sheet_for_a_layer_that_is_not_there(int number) => (await book.SheetAsync(await scene.PieceAsync(), number)).ShouldBeNull();
+
+    [Fact]
+    public async Task There_is_no_sheet_for_a_piece_that_is_not_there() => (await book.SheetAsync(4711, 1)).ShouldBeNull();
+}
