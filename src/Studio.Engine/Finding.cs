@@ -24,7 +24,8 @@ public sealed record Finding(string Code, Severity Severity, string Path, string
 /// <summary>An input that cannot be used: the field's path and what to do about it.</summary>
 /// <param name="Path">Field path in the JSON's own names, such as <c>layers[1].toMm</c>.</param>
 /// <param name="Message">A whole sentence.</param>
-public sealed record InputError(string Path, string Message);
+/// <param name="Code">Stable kebab-case key for those who must tell one error from another; the sentence is for people alone. Empty where nobody has to.</param>
+public sealed record InputError(string Path, string Message, string Code = "");
 
 /// <summary>Either a result or every input error at once; never both, never neither.</summary>
 /// <typeparam name="T">The result's type.</typeparam>

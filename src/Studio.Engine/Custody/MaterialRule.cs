@@ -11,6 +11,9 @@ public sealed record MaterialRule(string Key, string Label, string NeedsBeforeRe
     /// <summary>True when this must not be embedded at all.</summary>
     public bool NeverEmbed => Severity == Severity.Stop;
 
+    /// <summary>True where the owner may overrule that it is never embedded, with a reason that prints on the receipt: a thing that exists once is the family's own loss to risk.</summary>
+    public bool MayBeOverruled { get; init; }
+
     /// <summary>The rule as a finding at a field's path.</summary>
     public Finding At(string path) => new("material-" + Key, Severity, path, NeedsBeforeResin, Source);
 }

@@ -10,7 +10,7 @@ public static class MaterialRules
     [
         new("photograph-only-copy", "Photograph, the only one there is",
             "Never embed the only photograph: scan it, embed a print of the scan, and return the original.",
-            Severity.Stop, "our rule"),
+            Severity.Stop, "our rule") { MayBeOverruled = true },
         new("photograph-dye-inkjet", "Photograph, inkjet print with dye ink",
             "Keep it below 65 % relative humidity and dry before resin: dye bleeds within a day at 80 %. Seal both sides and try the sealer and the resin on a spare print first.",
             Severity.Warn, "Image Permanence Institute DP3; sealing: " + CommonPractice),
@@ -61,6 +61,11 @@ public static class MaterialRules
             Severity.Warn, CommonPractice),
     ];
 
-    /// <summary>The rule for a key; that of 'other' for a key nobody knows any more.</summary>
-    public static MaterialRule For(string? key) => All.FirstOrDefault(r => string.Equals(r.Key, key, StringComparison.Ordinal)) ?? All[^1];
+    /// <summary>The rule for a key. A material that nobody here knows must not go into resin before somebody has said what it is.</summary>
+    public static MaterialRule For(string? key) => All.FirstOrDefault(r => string.Equals(r.Key, key, StringComparison.Ordinal)) ?? new(
+        key ?? "",
+        string.IsNullOrWhiteSpace(key) ? "Material not noted" : $"Material not known (“{key}” is noted)",
+        "What it is made of is not known here, so nobody can say what it needs. Look at it, correct the material, and follow that rule before it goes into resin.",
+        Severity.Stop,
+        "our rule");
 }

@@ -44,7 +44,12 @@ public sealed class MaterialRulesTests
     [Theory]
     [InlineData(null)]
     [InlineData("a-key-of-long-ago")]
-    public void Unknown_material_gets_the_careful_rule(string? key) => MaterialRules.For(key).Key.ShouldBe("other");
+    public void An_unknown_material_is_stopped_and_says_that_it_is_unknown(string? key)
+    {
+        var rule = MaterialRules.For(key);
+        rule.NeverEmbed.ShouldBeTrue();
+        rule.Label.ShouldContain("not");
+    }
 
     [Fact]
     public void Rule_becomes_a_finding_where_it_concerns() =>
