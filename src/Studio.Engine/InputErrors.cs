@@ -21,11 +21,12 @@ public sealed class InputErrors
     public void Settle() => settled.UnionWith(errors.Select(e => e.Path));
 
     /// <summary>Adds an error, unless this field has one already or the field or one that holds it is settled.</summary>
-    public void Add(string path, string message)
+    /// <param name="code">For those who must tell this error from another.</param>
+    public void Add(string path, string message, string code = "")
     {
         if (!errors.Exists(e => string.Equals(e.Path, path, StringComparison.Ordinal)) && !settled.Any(known => Holds(known, path)))
         {
-            errors.Add(new InputError(path, message));
+            errors.Add(new InputError(path, message, code));
         }
     }
 

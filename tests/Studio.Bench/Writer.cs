@@ -1,15 +1,26 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
+using Studio.Moulds;
+using Studio.Pieces;
 using Studio.Settings;
 
 namespace Studio.Bench.Tools;
 
-/// <summary>Writes keepsakes through the real book for as long as it is let live, and says each one aloud once it is acknowledged.</summary>
+/// <summary>
+/// Writes keepsakes and their histories through the real book for as long as it is let live, several at once, and says each thing aloud once
+/// it is acknowledged: <c>IN number</c>, and <c>DO number entry</c>.
+/// </summary>
 internal static class Writer
 {
+    /// <summary>Histories under way at any moment.</summary>
+    private const int AtOnce = 10;
+
     public static IDbContextFactory<StudioDb> Open(string folder)
     {
         Directory.CreateDirectory(folder);
@@ -18,12 +29,15 @@ internal static class Writer
         return new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), TimeProvider.System);
     }
 
-    /// <summary>A fresh database with one commission to write to.</summary>
+    /// <summary>A fresh database with one commission and one piece to write to.</summary>
     public static async Task<int> MakeAsync(string folder)
     {
         await using var db = await Open(folder).CreateDbContextAsync();
         await db.Database.MigrateAsync();
-        db.Add(new Commission { Number = "26-001", Title = "Kill test", Customer = new Customer { Name = "Nobody", CreatedAt = db.Now }, CreatedAt = db.Now });
+        var commission = new Commission { Number = "26-001", Title = "Kill test", Customer = new Customer { Name = "Nobody", CreatedAt = db.Now }, CreatedAt = db.Now };
+        db.Add(commission);
+        await db.SaveChangesAsync();
+        db.Add(new Piece { CommissionId = commission.Id, Name = "A pyramid", Mould = new Mould { Name = "Pyramid", Shape = "pyramid" }, CreatedAt = db.Now });
         await db.SaveChangesAsync();
         return 0;
     }
@@ -32,22 +46,73 @@ internal static class Writer
     {
         var factory = Open(folder);
         var news = new News();
-        var book = new KeepsakeBook(factory, new SettingsBook(factory, news), news);
+        var book = new KeepsakeBook(factory, new SettingsBook(factory, news), news, new PieceNames(), new PourNames());
         await using var output = Console.OpenStandardOutput();
-        for (var i = 0; ; i++)
+        using var mouth = new SemaphoreSlim(1, 1);
+        await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(i => Task.Run(() => LiveAsync(book, i, SayAsync))));
+        return 0;
+
+        // straight to the pipe, unbuffered: whatever the parent reads was acknowledged before the kill
+        async Task SayAsync(string words)
         {
-            var taken = await book.TakeInAsync(1, new IntakeForm { Kind = "iron", Description = $"Hive nail {i}", Permits = Permission.EmbedAll, Place = "Drawer" }, "killer");
+            await mouth.WaitAsync();
+            try
+            {
+                await output.WriteAsync(System.Text.Encoding.UTF8.GetBytes(words + "\n"));
+                await output.FlushAsync();
+            }
+            finally
+            {
+                mouth.Release();
+            }
+        }
+    }
+
+#pragma warning disable CA5394 // a history that hands could make, not a secret
+    private static async Task LiveAsync(KeepsakeBook book, int worker, Func<string, Task> say)
+    {
+        var random = new Random(Environment.TickCount + (worker * 7919));
+        for (var n = 0; ; n++)
+        {
+            var taken = await book.TakeInAsync(1, new IntakeForm { Kind = "iron", Description = $"Hive nails {worker}.{n}", Count = 6, MassG = 60, Permits = Permissions.EmbedAll, Place = "Drawer" }, "killer");
             if (!taken.Ok)
             {
                 await Console.Error.WriteLineAsync(taken.Words);
-                return 1;
+                Environment.Exit(1);
             }
 
-            // straight to the pipe, unbuffered: whatever the parent reads was acknowledged before the kill
-            await output.WriteAsync(System.Text.Encoding.UTF8.GetBytes(taken.EntryNumber + "\n"));
-            await output.FlushAsync();
+            await say("IN " + taken.EntryNumber);
+            for (var step = random.Next(3, 9); step > 0; step--)
+            {
+                await ActAsync(book, taken.EntryNumber, random, say);
+            }
         }
     }
+
+    private static async Task ActAsync(KeepsakeBook book, string number, Random random, Func<string, Task> say)
+    {
+        var view = (await book.ViewAsync(number))!;
+        var grams = Math.Round(random.NextDouble() * 12, 1);
+        var form = random.Next(8) switch
+        {
+            0 => new ActForm { Act = CustodyKind.Moved, Place = random.Next(2) == 0 ? "Bench" : "Safe", Words = "for the night" },
+            1 => new ActForm { Act = CustodyKind.SetIn, PieceId = 1, Count = random.Next(0, 3), MassG = grams, Place = "Drawer" },
+            2 => new ActForm { Act = CustodyKind.Returned, Count = random.Next(0, 3), MassG = grams, Whom = "Nobody" },
+            3 => new ActForm { Act = CustodyKind.Returned, All = true, Whom = "Nobody" },
+            4 => new ActForm { Act = CustodyKind.Divided, Count = 1, Words = "in two" },
+            5 => new ActForm { Act = CustodyKind.Lost, Count = 1, Words = "fell" },
+            6 => new ActForm { Act = CustodyKind.Weighed, MassG = Math.Max(0.1, (view.Now.Balance.Held.MassG ?? 10) - 0.1) },
+            _ => null,
+        };
+        var saved = form is null
+            ? view.Now.UndoId is { } undo ? await book.UndoAsync(view.Keepsake.Id, view.Keepsake.Version, undo, "killer") : Saved.Refused("")
+            : await book.DoAsync(view.Keepsake.Id, view.Keepsake.Version, form, "killer");
+        if (saved.Ok)
+        {
+            await say(string.Create(CultureInfo.InvariantCulture, $"DO {number} {saved.Id}"));
+        }
+    }
+#pragma warning restore CA5394
 
     private sealed class Plain(DbContextOptions<SqliteStudioDb> options) : IDbContextFactory<SqliteStudioDb>
     {

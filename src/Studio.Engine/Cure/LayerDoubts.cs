@@ -44,7 +44,7 @@ internal sealed partial class LayerClock
         if (maxC > Sheet.MaxC)
         {
             Add("outside-data-sheet", Severity.Warn, "", FormattableString.Invariant(
-                $"The room is at {maxC:0.#} °C, above the {Sheet.MaxC:0.#} °C that layer {layer.Name}'s data sheet allows. MixedResin heats itself more in a hot room: cool it, and keep watch. The clock counts no more than {Sheet.MaxC:0.#} °C."), "data sheet");
+                $"The room is at {maxC:0.#} °C, above the {Sheet.MaxC:0.#} °C that layer {layer.Name}'s data sheet allows. Resin heats itself more in a hot room: cool it, and keep watch. The clock counts no more than {Sheet.MaxC:0.#} °C."), "data sheet");
         }
 
         Cold([.. known.Where(k => k.Found is { Modelled: false, Coldest.Hours: > 0 })]);

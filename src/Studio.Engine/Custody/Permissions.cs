@@ -39,18 +39,23 @@ public sealed record PermissionRule(string Key, string OnForm, string OnReceipt,
 /// <summary>The permissions a family can give. A new one is one record here and one row of cases in the tests.</summary>
 public static class Permissions
 {
+    public const string EmbedAll = "embed-all";
+    public const string EmbedPart = "embed-part";
+    public const string CopyReturn = "copy-return";
+    public const string ReturnUntouched = "return-untouched";
+
     private const string Changed = "If they have changed their mind, correct what they permit first and write who said so.";
 
     /// <summary>All permissions in the order of the list to choose from.</summary>
     public static IReadOnlyList<PermissionRule> All { get; } =
     [
-        new("embed-all", "Cast all of it", "All of it may be cast in resin.", "set into the piece", CastShare.All, OriginalReturns: false,
+        new(EmbedAll, "Cast all of it", "All of it may be cast in resin.", "set into the piece", CastShare.All, OriginalReturns: false,
             "All of it may be cast, and no more than there is."),
-        new("embed-part", "Cast a part, return the rest", "A part may be cast in resin; the rest goes back to you.", "a part is set into the piece, the rest comes back to you", CastShare.Part, OriginalReturns: true,
+        new(EmbedPart, "Cast a part, return the rest", "A part may be cast in resin; the rest goes back to you.", "a part is set into the piece, the rest comes back to you", CastShare.Part, OriginalReturns: true,
             "The family permits a part to be cast and wants the rest back, so never all of it. " + Changed),
-        new("copy-return", "Copy it, return the original", "A copy may be cast in resin; the original goes back to you.", "copied, and the original comes back to you", CastShare.Copy, OriginalReturns: true,
+        new(CopyReturn, "Copy it, return the original", "A copy may be cast in resin; the original goes back to you.", "copied, and the original comes back to you", CastShare.Copy, OriginalReturns: true,
             "The family permits a copy to be cast and wants the original back. Cast the copy instead. " + Changed),
-        new("return-untouched", "Return untouched", "It goes back to you untouched.", "comes back to you untouched", CastShare.None, OriginalReturns: true,
+        new(ReturnUntouched, "Return untouched", "It goes back to you untouched.", "comes back to you untouched", CastShare.None, OriginalReturns: true,
             "The family asked for it back untouched, so it stays out of the resin. " + Changed),
     ];
 

@@ -33,7 +33,7 @@ public readonly record struct FilmEdge(FilmPoint From, FilmPoint To, EdgeMeets M
     public bool Carries => Meets is EdgeMeets.Wall or EdgeMeets.Layer;
 }
 
-/// <summary>MixedResin in front of a sheet and what it does to the eye.</summary>
+/// <summary>Resin in front of a sheet and what it does to the eye.</summary>
 /// <param name="ResinMm">From the middle of the sheet square to it to the wall [mm].</param>
 /// <param name="LooksMm">How deep it seems to lie: depth / n [mm].</param>
 /// <param name="NearestMm">The same for the densest resin of the usual range [mm].</param>
@@ -83,7 +83,7 @@ public sealed record FilmFit
     /// <summary>Edges of <see cref="Body"/> and what they meet.</summary>
     public IReadOnlyList<FilmEdge> Edges { get; init; } = [];
 
-    /// <summary>MixedResin in front of it; null without a sheet.</summary>
+    /// <summary>Resin in front of it; null without a sheet.</summary>
     public FilmLook? Look { get; init; }
 
     /// <summary>Doubts of the trade.</summary>

@@ -53,7 +53,7 @@ internal sealed class Former
         {
             if (!spec.Solid)
             {
-                errors.Add("former.wallMm", "A hollow former needs the thickness of its wall. Give 'wallMm', or set 'solid' to true.");
+                errors.Add("former.wallMm", "A hollow former needs the thickness of its wall. Give 'wallMm', or set 'solid' to true.", "former-wall-missing");
             }
 
             return spec.Solid;

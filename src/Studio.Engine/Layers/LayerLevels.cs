@@ -7,7 +7,7 @@ namespace Studio.Engine.Layers;
 /// <param name="FromMm">Bottom [mm].</param>
 /// <param name="ToMm">Top, at most the rim [mm].</param>
 /// <param name="AboveRimMm">Depth asked for above the rim [mm].</param>
-/// <param name="LeftOverMl">MixedResin asked for that finds no room [ml].</param>
+/// <param name="LeftOverMl">Resin asked for that finds no room [ml].</param>
 internal sealed record LayerLevel(double FromMm, double ToMm, double AboveRimMm, double LeftOverMl);
 
 /// <summary>Finds every layer's heights, from the bottom up.</summary>

@@ -13,8 +13,21 @@ internal static class LayerWarnings
 
     private const double Tie = 1e-9;
 
+    // each code's weight and source, in one place; splitting a mix is ordinary work
+    private static readonly Dictionary<string, (Severity Severity, string Source)> Weights = new(StringComparer.Ordinal)
+    {
+        ["pour-too-deep"] = (Severity.Warn, "the resin's data sheet"),
+        ["batch-split"] = (Severity.Note, "the resin's data sheet"),
+        ["pot-life-short"] = (Severity.Warn, "the resin's data sheet; 5 minutes a batch: common practice, no source"),
+        ["scatter-overflows"] = (Severity.Warn, "geometry of the mould"),
+        ["former-too-close"] = (Severity.Warn, "common practice, no source"),
+        ["over-filled"] = (Severity.Warn, "geometry of the mould"),
+        ["floats"] = (Severity.Warn, "Archimedes' principle"),
+    };
+
     /// <summary>All warnings of a layer.</summary>
-    public static IEnumerable<LayerWarning> Of(LayerSpec layer, MixedResin resin, LayerLevel level, LayerRoom room, Batches batches) =>
+    /// <param name="path">The layer's path, such as <c>layers[1]</c>.</param>
+    public static IEnumerable<Finding> Of(LayerSpec layer, MixedResin resin, LayerLevel level, LayerRoom room, Batches batches, string path) =>
         new[]
         {
             PourTooDeep(resin, level),
@@ -24,10 +37,11 @@ internal static class LayerWarnings
             FormerTooClose(room),
             OverFilled(layer, level, room),
         }
-        .OfType<LayerWarning>()
-        .Concat(Floats(layer, resin));
+        .OfType<Finding>()
+        .Concat(Floats(layer, resin))
+        .Select(f => f with { Path = path });
 
-    private static LayerWarning? PourTooDeep(MixedResin resin, LayerLevel level)
+    private static Finding? PourTooDeep(MixedResin resin, LayerLevel level)
     {
         var depth = level.ToMm - level.FromMm;
         return depth > resin.Spec.MaxPourMm + Tie
@@ -35,12 +49,12 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static LayerWarning? BatchSplit(MixedResin resin, Batches batches) =>
+    private static Finding? BatchSplit(MixedResin resin, Batches batches) =>
         batches.Each.Count > 1
             ? Say("batch-split", $"The mix of {batches.MixG:0.#} g is more than the {resin.Spec.MaxBatchG:0.#} g allowed at once. Mix {batches.Each.Count} equal batches.")
             : null;
 
-    private static LayerWarning? PotLifeShort(MixedResin resin, Batches batches)
+    private static Finding? PotLifeShort(MixedResin resin, Batches batches)
     {
         var needed = batches.Each.Count * MinutesABatch;
         return needed > resin.Spec.PotLifeMinutes + Tie
@@ -48,7 +62,7 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static LayerWarning? ScatterOverflows(LayerSpec layer, LayerRoom room)
+    private static Finding? ScatterOverflows(LayerSpec layer, LayerRoom room)
     {
         var heapMl = layer.Scatter.Sum(Solids.BulkMl);
         var openMl = room.GrossMl - room.FormerMl;
@@ -62,12 +76,12 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static LayerWarning? FormerTooClose(LayerRoom room) =>
+    private static Finding? FormerTooClose(LayerRoom room) =>
         room.ClearanceMm < LeastWallMm - Tie
             ? Say("former-too-close", $"Only {Math.Max(0, room.ClearanceMm.Value):0.0} mm of resin stand between the former and the face. Keep at least {LeastWallMm:0} mm, or the wall may crack or show the former.")
             : null;
 
-    private static LayerWarning? OverFilled(LayerSpec layer, LayerLevel level, LayerRoom room)
+    private static Finding? OverFilled(LayerSpec layer, LayerLevel level, LayerRoom room)
     {
         if (level.LeftOverMl > 0)
         {
@@ -84,7 +98,7 @@ internal static class LayerWarnings
             : null;
     }
 
-    private static IEnumerable<LayerWarning> Floats(LayerSpec layer, MixedResin resin) =>
+    private static IEnumerable<Finding> Floats(LayerSpec layer, MixedResin resin) =>
         Solids.Floating(layer, resin.DensityGPerMl).Select(f => Say(
             "floats", $"'{f.Name}' is lighter than the resin and pushes up with {f.LiftGf:0.0##} gf (grams-force). Tack it down with a little resin first, or pour the layer in two."));
 
@@ -92,5 +106,9 @@ internal static class LayerWarnings
 
     private static string Count(int batches) => batches == 1 ? "one batch" : FormattableString.Invariant($"{batches} batches");
 
-    private static LayerWarning Say(string code, FormattableString message) => new(code, FormattableString.Invariant(message));
+    private static Finding Say(string code, FormattableString message)
+    {
+        var (severity, source) = Weights[code];
+        return new(code, severity, "", FormattableString.Invariant(message), source);
+    }
 }

@@ -23,7 +23,7 @@ public static class LayersCalculation
         if (errors.None)
         {
             var piece = new PieceSum(mould!, former, waste, input.Mould.VolumeSpreadPercent / 100);
-            var results = input.Layers.Select((layer, i) => piece.Add(layer, resins[layer.Resin], levels[i], $"resins.{layer.Resin}", errors)).ToList();
+            var results = input.Layers.Select((layer, i) => piece.Add(layer, resins[layer.Resin], levels[i], $"layers[{i}]", $"resins.{layer.Resin}", errors)).ToList();
             if (errors.None)
             {
                 return Outcome<LayersResult>.Of(piece.Whole(results));

@@ -37,7 +37,7 @@ internal static class LayersCheck
         errors.Within("waste.perBatchG", waste.PerBatchG, 0, MostG, "g");
         foreach (var (id, resin) in input.Resins.Where(r => r.Value.MaxBatchG <= waste.PerBatchG))
         {
-            errors.Add($"resins.{id}.maxBatchG", FormattableString.Invariant($"A batch of at most {resin.MaxBatchG} g is used up by the {waste.PerBatchG} g that stay in each cup. Allow a larger batch or lower 'waste.perBatchG'."));
+            errors.Add($"resins.{id}.maxBatchG", FormattableString.Invariant($"A batch of at most {resin.MaxBatchG} g is used up by the {waste.PerBatchG} g that stay in each cup. Allow a larger batch or lower 'waste.perBatchG'."), "batch-used-up");
         }
     }
 
@@ -46,7 +46,7 @@ internal static class LayersCheck
         errors.Named(path + ".name", layer.Name);
         if (resins.Count > 0 && !resins.ContainsKey(layer.Resin))
         {
-            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", resins.Keys)}.");
+            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", resins.Keys)}.", "resin-unknown");
         }
 
         errors.Positive(path + ".toMm", layer.ToMm, Dimension.LongestMm, "mm");
@@ -54,7 +54,7 @@ internal static class LayersCheck
         errors.Positive(path + ".resinMl", layer.ResinMl, MostMl, "ml");
         if (new[] { layer.ToMm, layer.ThicknessMm, layer.ResinMl }.Count(v => v is not null) != 1)
         {
-            errors.Add(path, "A layer needs exactly one of 'toMm', 'thicknessMm' and 'resinMl', to say how far it goes.");
+            errors.Add(path, "A layer needs exactly one of 'toMm', 'thicknessMm' and 'resinMl', to say how far it goes.", "height-choice");
         }
 
         Each(layer.Additions, path + ".additions", (a, p) => Addition(a, p, errors));
@@ -98,19 +98,19 @@ internal static class LayersCheck
         errors.Within($"{path}.{volumeName}", volumeMl, 0, MostMl, "ml");
         if (volumeMl is not null && (massG is not null || densityGPerMl is not null))
         {
-            errors.Add(path, $"Give either 'massG' with 'densityGPerMl', or '{volumeName}', not both.");
+            errors.Add(path, $"Give either 'massG' with 'densityGPerMl', or '{volumeName}', not both.", "amount-twice");
         }
         else if (volumeMl is null && massG is null && densityGPerMl is null)
         {
-            errors.Add(path, $"Give either 'massG' with 'densityGPerMl', or '{volumeName}'.");
+            errors.Add(path, $"Give either 'massG' with 'densityGPerMl', or '{volumeName}'.", "amount-missing");
         }
         else if (volumeMl is null && massG is null)
         {
-            errors.Add(path + ".massG", "The mass is missing; it goes with 'densityGPerMl'.");
+            errors.Add(path + ".massG", "The mass is missing; it goes with 'densityGPerMl'.", "mass-missing");
         }
         else if (volumeMl is null && densityGPerMl is null)
         {
-            errors.Add(path + ".densityGPerMl", "The density is missing; it turns 'massG' into a volume.");
+            errors.Add(path + ".densityGPerMl", "The density is missing; it turns 'massG' into a volume.", "density-missing");
         }
     }
 }

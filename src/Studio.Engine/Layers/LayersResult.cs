@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace Studio.Engine.Layers;
 
 /// <summary>Result of <c>calc layers</c>.</summary>
@@ -26,7 +29,7 @@ public sealed record LayerResult
 
     public required double DepthMm { get; init; }
 
-    /// <summary>MouldBody alone between the two heights [ml].</summary>
+    /// <summary>Mould alone between the two heights [ml].</summary>
     public required double GrossMl { get; init; }
 
     /// <summary>Former, scatter and placed [ml].</summary>
@@ -61,12 +64,32 @@ public sealed record LayerResult
     /// <summary>From z = 0 to the layer's top along the middle of a face or the generator [mm].</summary>
     public required double FaceMarkMm { get; init; }
 
-    public required IReadOnlyList<LayerWarning> Warnings { get; init; }
+    /// <summary>Doubts of the trade about this layer; in JSON each as its code and message.</summary>
+    [JsonConverter(typeof(WarningsJson))]
+    public required IReadOnlyList<Finding> Warnings { get; init; }
 }
 
 public sealed record AdditionResult(string Name, double Grams);
 
 public sealed record BatchResult(double PartAG, double PartBG);
 
-/// <summary>A doubt of the trade; codes: pour-too-deep, batch-split, scatter-overflows, floats, former-too-close, over-filled, pot-life-short.</summary>
-public sealed record LayerWarning(string Code, string Message);
+/// <summary>Writes findings as the contract of <c>calc layers</c> wants its warnings: code and message, nothing else.</summary>
+internal sealed class WarningsJson : JsonConverter<IReadOnlyList<Finding>>
+{
+    public override IReadOnlyList<Finding> Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        throw new NotSupportedException("Results are written, never read back.");
+
+    public override void Write(Utf8JsonWriter writer, IReadOnlyList<Finding> value, JsonSerializerOptions options)
+    {
+        writer.WriteStartArray();
+        foreach (var finding in value)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("code", finding.Code);
+            writer.WriteString("message", finding.Message);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+}

@@ -14,7 +14,7 @@ internal sealed class PieceSum(MouldBody mould, Former? former, WasteSpec waste,
     private double momentGMm;
 
     /// <summary>One layer's result; its mass joins the piece.</summary>
-    public LayerResult Add(LayerSpec layer, MixedResin resin, LayerLevel level, string resinPath, InputErrors errors)
+    public LayerResult Add(LayerSpec layer, MixedResin resin, LayerLevel level, string path, string resinPath, InputErrors errors)
     {
         var room = LayerRoom.Of(layer, level, mould, former);
         var given = layer.ResinMl is not null && level.LeftOverMl == 0;
@@ -46,7 +46,7 @@ internal sealed class PieceSum(MouldBody mould, Former? former, WasteSpec waste,
             PartBMl = mixed.BG / resin.Spec.Mix.DensityBGPerMl,
             Batches = batches.Each,
             FaceMarkMm = mould.FaceMarkMm(level.ToMm),
-            Warnings = [.. LayerWarnings.Of(layer, resin, level, room, batches)],
+            Warnings = [.. LayerWarnings.Of(layer, resin, level, room, batches, path)],
         };
     }
 

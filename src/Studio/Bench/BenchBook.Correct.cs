@@ -42,15 +42,23 @@ public sealed partial class BenchBook
         (pour.ActualAG, pour.ActualBG, pour.RoomC, pour.StartedAt, pour.ResinLot) = (form.ActualAG!.Value, form.ActualBG!.Value, form.RoomC, form.StartedAt!.Value, form.Lot.Trim());
         db.AddRange(changes);
         var piece = await db.Set<Piece>().AsNoTracking().SingleAsync(p => p.Id == pour.PieceId);
-        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: the entry of layer {pour.LayerOrder + 1}, {pour.LayerName}, was set right ({string.Join(", ", changes.Select(c => $"{c.Field} {c.Was} → {c.Now}"))}). {form.Why.Trim()}", by);
+        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: the entry of layer {pour.LayerOrder + 1}, {pour.LayerName}, was set right ({string.Join(", ", changes.Select(c => $"{c.Field} {c.Was} → {c.Now}"))}). {form.Why.Trim()}", by, pour.About);
         await db.SaveChangesAsync();
         news.Tell(News.Pour, pour.PieceId);
         news.Tell(News.Room);
         return Saved.Done(pour.Id);
     });
 
-    /// <summary>Takes a pour back: it is kept with its reason and counts no longer. Only the topmost can be.</summary>
-    public Task<Saved> WithdrawAsync(int pourId, string why, string by) => Saved.TryAsync(async () =>
+    /// <summary>What a pour holds of the family's things, by the log.</summary>
+    public async Task<IReadOnlyList<string>> HeldAsync(int pourId)
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        return [.. (await KeepsakeBook.HeldByPourAsync(db, pourId)).Select(h => $"{h.Keepsake.EntryNumber}, {h.Keepsake.Description}: {(h.Set.Copy ? "a copy" : CustodyWords.Amount(h.Set.Amount.Count, h.Set.Amount.MassG))}")];
+    }
+
+    /// <summary>Takes a pour back: it is kept with its reason and counts no longer; what it held is out again. Only the topmost can be.</summary>
+    /// <param name="place">Where the keepsakes that it held lie now; needed where it held any.</param>
+    public Task<Saved> WithdrawAsync(int pourId, string why, string place, string by) => Saved.TryAsync(async () =>
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
@@ -80,13 +88,13 @@ public sealed partial class BenchBook
         piece.Stage = others.Count == 0 ? Making.Drawn : Making.Casting;
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
         db.Add(Trace(pour, Now, by, "pour", "counted", "taken back", why));
-        var layer = await db.Set<PieceLayer>().AsNoTracking().SingleOrDefaultAsync(l => l.Id == pour.LayerId);
-        foreach (var id in layer?.Placed.Select(p => p.KeepsakeId).OfType<int>() ?? [])
+        if (place.Trim().Length == 0 && (await KeepsakeBook.HeldByPourAsync(db, pourId)).Any(h => !h.Set.Copy))
         {
-            await KeepsakeBook.UncastAsync(db, id, piece.Name, by);
+            return Saved.Refused("Say where the keepsakes that this pour held lie now.", "place-missing");
         }
 
-        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: the pour of layer {pour.LayerOrder + 1}, {pour.LayerName}, was taken back. {why.Trim()}", by);
+        await KeepsakeBook.TakeOutAsync(db, pourId, place, by);
+        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: the pour of layer {pour.LayerOrder + 1}, {pour.LayerName}, was taken back. {why.Trim()}", by, pour.About);
         await db.SaveChangesAsync();
         news.Tell(News.Pour, pour.PieceId);
         news.Tell(News.Keepsake);

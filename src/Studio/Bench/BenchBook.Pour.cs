@@ -19,9 +19,6 @@ public sealed partial class BenchBook
     /// <summary>A pour is entered while it is fresh; older than this it is a slip of the date [days]; our rule.</summary>
     private const double OldestDays = 60;
 
-    /// <summary>What a trace says of a stop that was passed with a reason.</summary>
-    internal const string AllTheSame = "poured all the same";
-
     /// <summary>What speaks against the pour as it stands in the form, before it is sent.</summary>
     /// <param name="heat">What is foretold of its heat; null while it is not worked out.</param>
     public static IReadOnlyList<Finding> Findings(BenchView sheet, BenchLayer layer, PourForm form, DateTime startedAt, PourHeat? heat) =>
@@ -99,6 +96,18 @@ public sealed partial class BenchBook
             return (Saved.Refused(string.Join(" ", stops.Select(s => s.Message)) + (stops.Exists(PourRules.Final) ? "" : " To pour all the same, say why; the reason is kept with the pour.")), stops);
         }
 
+        var (wentIn, asked) = WentIn(layer!, form);
+        if (asked.Length > 0)
+        {
+            return (Saved.Refused(asked, "keepsakes"), []);
+        }
+
+        await CopiedOnFilmAsync(db, layer!, wentIn, by);
+        if (await KeepsakeBook.SetInRefusalsAsync(db, wentIn) is { Count: > 0 } refused)
+        {
+            return (Saved.Refused(string.Join(" ", refused.Values.Select(r => r.Message)), "keepsakes"), []);
+        }
+
         var piece = await db.Set<Piece>().SingleAsync(p => p.Id == form.PieceId);
         var resin = await db.Set<Resins.Resin>().AsNoTracking().SingleAsync(r => r.Id == layer!.Resin.Id);
         var pour = Make(form, layer!, resin, startedAt, by);
@@ -110,30 +119,43 @@ public sealed partial class BenchBook
         piece.ClockSaid = ""; // the clock has something new to say; this also stops a second tablet that read the piece before
         piece.ClockSaidAt = startedAt;
         db.Entry(piece).Property(p => p.Stage).IsModified = true;
-        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: layer {layer!.Order + 1}, {layer.Name}, poured with {Grams(pour.ActualAG)} of A and {Grams(pour.ActualBG)} of B of {layer.Resin.Name}.", by);
         await CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Agreed, Standing.Making, $"{piece.Name}: the first layer is poured.", by);
-        await CastKeepsakesAsync(db, sheet!, layer, notices, by);
-        await db.SaveChangesAsync();
+        await db.SaveChangesAsync(); // the pour has its number from here on
+        CommissionBook.Append(db, piece.CommissionId, "piece", $"{piece.Name}: layer {layer!.Order + 1}, {layer.Name}, poured with {Grams(pour.ActualAG)} of A and {Grams(pour.ActualBG)} of B of {layer.Resin.Name}.", by, pour.About);
+        foreach (var one in wentIn)
+        {
+            await KeepsakeBook.SetInAsync(db, one, piece.Id, layer.LayerId, pour.Id, by);
+        }
+
         foreach (var stop in stops)
         {
-            db.Add(Trace(pour, Now, by, stop.Code, stop.Message, AllTheSame, form.Why));
+            db.Add(new PourCorrection { PourId = pour.Id, At = Now, By = by, Field = stop.Code, Was = stop.Message, Why = form.Why.Trim(), Passed = true });
         }
 
         await db.SaveChangesAsync();
         return (Saved.Done(pour.Id), []);
     }
 
-    // a keepsake that several layers take is gone for good only with the last of them
-    private static async Task CastKeepsakesAsync(StudioDb db, BenchView sheet, BenchLayer layer, List<string> notices, string by)
+    // each keepsake of the layer is answered for: what went in, or that nothing did
+    private static (IReadOnlyList<SetInto> WentIn, string Asked) WentIn(BenchLayer layer, PourForm form)
     {
-        var later = sheet.Layers.Where(l => l.Order > layer.Order).SelectMany(l => l.Things).Select(t => t.KeepsakeId).OfType<int>().ToHashSet();
-        foreach (var thing in layer.Things.Where(t => t.KeepsakeId is not null))
+        var rows = form.Set ?? [];
+        var open = layer.Keepsakes.Where(k => !rows.Exists(r => r.KeepsakeId == k.KeepsakeId && r.Copy == k.Copy)).Select(k => k.Title).ToList();
+        if (open.Count > 0)
         {
-            var id = thing.KeepsakeId!.Value;
-            if (await KeepsakeBook.CastAsync(db, id, sheet.PieceName, thing.Grams, later.Contains(id), by) is { } notice)
-            {
-                notices.Add(notice);
-            }
+            return ([], $"Say what really went in of {string.Join("; ", open)}, or that nothing of it did.");
+        }
+
+        return ([.. layer.Keepsakes.Select(k => rows.Find(r => r.KeepsakeId == k.KeepsakeId && r.Copy == k.Copy)!).Where(r => !r.NotIn)
+            .Select(r => new SetInto(r.KeepsakeId, r.Copy, r.Copy ? 0 : (int)(r.Count ?? 0), r.Copy ? null : r.MassG, r.Copy ? "" : r.RestPlace))], "");
+    }
+
+    // a photograph on film is a copy of the keepsake that it shows: the log says so before the copy goes in
+    private static async Task CopiedOnFilmAsync(StudioDb db, BenchLayer layer, IReadOnlyList<SetInto> wentIn, string by)
+    {
+        foreach (var one in wentIn.Where(o => o.Copy && layer.Things.All(t => t.KeepsakeId != o.KeepsakeId)))
+        {
+            await KeepsakeBook.CopiedOnFilmAsync(db, one.KeepsakeId, by);
         }
     }
 

@@ -4,6 +4,7 @@ using Studio.Climate;
 using Studio.Clock;
 using Studio.Data;
 using Studio.Engine;
+using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 using Studio.Heat;
@@ -49,7 +50,9 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
         var spec = piece.Mould!.Spec;
         var mould = MouldShapes.Make(spec) is { Ok: true } made ? made.Value : null;
-        var keepsakes = await KeepsakesAsync(db, piece);
+        var films = FilmRules.Of(piece, plan.Ok ? plan.Value : null);
+        var pictured = await PicturedAsync(db, films);
+        var keepsakes = await KeepsakesAsync(db, piece, pictured.Values);
         var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
         return new()
         {
@@ -64,8 +67,8 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             MouldName = piece.Mould.Name,
             Former = piece.Former,
             Pot = pot,
-            Photographs = PieceBook.Drawn(FilmRules.Of(piece, plan.Ok ? plan.Value : null)),
-            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select((l, i) => Layer(l, plan.Ok ? plan.Value.Layers[i] : null, pours, keepsakes, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = Cautions(l, pot, times, zone) })],
+            Photographs = PieceBook.Drawn(films),
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => Layer(new LayerAsk(piece, l, plan.Ok ? plan.Value : null, films, keepsakes, units), pictured, pours, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = Cautions(l, pot, times, zone) })],
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = times,
@@ -94,8 +97,9 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
     };
 
-    private static BenchLayer Layer(PieceLayer l, LayerResult? plan, List<Pour> pours, Dictionary<int, Keepsake> keepsakes, Dictionary<int, string> lots)
+    private static BenchLayer Layer(LayerAsk ask, Dictionary<string, int> pictured, List<Pour> pours, Dictionary<int, string> lots)
     {
+        var (l, plan, things) = (ask.Layer, ask.Level, BenchThings.Of(ask));
         var r = l.Resin!;
         var resin = new BenchResin(r.Id, r.Name, r.Typical, Mix(r), r.PotLifeMinutes, r.PotLifeMassG, r.MinC, r.MaxC, r.MaxHumidityPercent, r.SheetNote, lots.GetValueOrDefault(r.Id, ""), r.Times.Count > 0 ? r.Times[0] : null);
         return new()
@@ -107,7 +111,8 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Resin = resin,
             Plan = plan,
             Poured = pours.Exists(p => !p.Withdrawn && p.LayerOrder == l.Order),
-            Things = BenchThings.Of(l, plan, keepsakes),
+            Things = things,
+            Keepsakes = BenchKeepsakes.Of(ask, things, pictured),
             Cautions = BenchCautions.Of(plan, resin),
             HasScatter = l.Scatter.Count > 0,
         };
@@ -116,17 +121,31 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     private static string Mix(Resins.Resin r) =>
         string.Create(CultureInfo.InvariantCulture, $"{r.PartsA:0.##} : {r.PartsB:0.##} by {(r.MixBy == "volume" ? "volume, weighed here" : "weight")}");
 
-    private static async Task<Dictionary<int, Keepsake>> KeepsakesAsync(StudioDb db, Piece piece)
+    // a picture on film comes from a keepsake's photograph where one of them has it: then a copy of that keepsake goes in
+    private static async Task<Dictionary<string, int>> PicturedAsync(StudioDb db, IReadOnlyList<FilmFigures> films)
     {
-        var ids = piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
-        return ids.Count == 0 ? [] : await db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToDictionaryAsync(k => k.Id);
+        var hashes = films.Select(f => f.Sheet.Picture?.Hash).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        return hashes.Count == 0 ? [] : (await db.Set<Photo>().AsNoTracking().Where(p => hashes.Contains(p.Hash) && p.KeepsakeId != null).OrderBy(p => p.Id).Select(p => new { p.Hash, Id = p.KeepsakeId!.Value }).ToListAsync())
+            .GroupBy(p => p.Hash, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First().Id, StringComparer.Ordinal);
+    }
+
+    private static async Task<Dictionary<int, (Keepsake Keepsake, CustodyState Now)>> KeepsakesAsync(StudioDb db, Piece piece, IEnumerable<int> pictured)
+    {
+        var ids = piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId ?? p.CopyOf).OfType<int>().Concat(pictured).Distinct().ToList();
+        if (ids.Count == 0)
+        {
+            return [];
+        }
+
+        var logs = (await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => ids.Contains(e.KeepsakeId)).ToListAsync()).ToLookup(e => e.KeepsakeId);
+        return (await db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToListAsync()).ToDictionary(k => k.Id, k => (k, CustodyLog.Read(logs[k.Id])));
     }
 
     private static async Task<List<BenchPour>> TraceAsync(StudioDb db, List<Pour> pours)
     {
         var ids = pours.ConvertAll(p => p.Id);
         var changes = ids.Count == 0 ? [] : await db.Set<PourCorrection>().AsNoTracking().Where(c => ids.Contains(c.PourId)).OrderBy(c => c.Id).ToListAsync();
-        var byPour = changes.ToLookup(c => c.PourId, c => new PourChange(c.At, c.By, c.Field, c.Was, c.Now, c.Why));
+        var byPour = changes.ToLookup(c => c.PourId, c => new PourChange(c.At, c.By, c.Field, c.Was, c.Now, c.Why, c.Passed));
         return pours.ConvertAll(p => new BenchPour
         {
             Id = p.Id,

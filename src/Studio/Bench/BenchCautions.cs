@@ -28,7 +28,7 @@ internal static class BenchCautions
 
     /// <summary>This layer's own, the gravest first.</summary>
     internal static IReadOnlyList<Finding> Of(LayerResult? plan, BenchResin resin) =>
-        [.. (plan is null ? [] : Mass(plan, resin).Concat(plan.Warnings.Select(w => new Finding(w.Code, Severity.Warn, "layer", w.Message, "worked out from the design and the data sheet")))).Concat(Typical(resin))];
+        [.. (plan is null ? [] : Mass(plan, resin).Concat(plan.Warnings)).Concat(Typical(resin))];
 
     private static IEnumerable<Finding> Mass(LayerResult plan, BenchResin resin)
     {

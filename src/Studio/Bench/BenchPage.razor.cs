@@ -128,10 +128,11 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
         {
             // another tablet poured it, or this one did: the next layer begins with an empty sheet, and the clock is what matters now
             atClock = atClock || form.LayerId != 0;
-            form = new() { PieceId = Id, LayerId = layer.LayerId, Lot = layer.Resin.LastLot };
+            form = new() { PieceId = Id, LayerId = layer.LayerId, Lot = layer.Resin.LastLot, Set = BenchKeepsakes.Begin(layer) };
             batch = 1;
         }
 
+        form.Set = layer is null ? null : Answered(form.Set);
         StateHasChanged();
         _ = AskHeatAsync();
     }
@@ -152,12 +153,17 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
         if (kept is not null && kept.LayerId == form.LayerId && kept.PieceId == Id)
         {
             form = kept;
+            form.Set = Answered(form.Set);
             atClock = atClock && kept.Tally.Count == 0;
             batch = kept.Tally.Count > 0 ? kept.Tally[^1].Batch : 1;
             StateHasChanged();
             _ = AskHeatAsync();
         }
     }
+
+    // what was typed stays; a keepsake that came into the layer since is asked for too
+    private List<SetRow> Answered(List<SetRow>? typed) =>
+        [.. BenchKeepsakes.Begin(layer!).Select(offered => typed?.Find(t => t.KeepsakeId == offered.KeepsakeId && t.Copy == offered.Copy) ?? offered)];
 
     private async Task KeepDraftAsync()
     {

@@ -2,6 +2,7 @@ using Studio.Climate;
 using Studio.Clock;
 using Studio.Engine;
 using Studio.Engine.Cure;
+using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 
@@ -83,8 +84,11 @@ public sealed record BenchLayer
 
     public required bool Poured { get; init; }
 
-    /// <summary>Additions, scatter and things to place, in that order.</summary>
+    /// <summary>Everything that is in its height or begins in it.</summary>
     public required IReadOnlyList<BenchThing> Things { get; init; }
+
+    /// <summary>The keepsakes that go into it, each once.</summary>
+    public IReadOnlyList<BenchKeepsake> Keepsakes { get; init; } = [];
 
     /// <summary>What to heed before this layer, the gravest first.</summary>
     public required IReadOnlyList<Finding> Cautions { get; init; }
@@ -100,12 +104,38 @@ public sealed record BenchLayer
 public sealed record BenchResin(int Id, string Name, bool Typical, string Mix, double? PotLifeMinutes, double? PotLifeMassG, double? MinC, double? MaxC, double? MaxHumidityPercent, string SheetNote, string LastLot, CureTimes? Printed);
 
 /// <summary>Something that goes in with the resin.</summary>
-/// <param name="What">"addition", "scatter" or "place".</param>
+/// <param name="What">"former", "film", "addition", "scatter" or "place".</param>
 /// <param name="Amount">"2.1 g", "set by hand".</param>
 /// <param name="Where">Where it lies now; empty when it is bought.</param>
 /// <param name="EntryNumber">A keepsake's number; empty when it is bought.</param>
 /// <param name="Need">What it needs before resin touches it, with the rule's source.</param>
-public sealed record BenchThing(string What, string Name, string Amount, string Where = "", string EntryNumber = "", int? KeepsakeId = null, Finding? Need = null, double? Grams = null);
+public sealed record BenchThing(string What, string Name, string Amount, string Where = "", string EntryNumber = "", int? KeepsakeId = null, Finding? Need = null, double? Grams = null)
+{
+    /// <summary>A copy of the keepsake, and nothing of the thing itself.</summary>
+    public bool Copy { get; init; }
+
+    /// <summary>What to do with it in this layer, in whole sentences.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>The picture that is printed on it, in the photograph store.</summary>
+    public string? PictureHash { get; init; }
+
+    /// <summary>True where a film begins in this layer.</summary>
+    public bool Begins { get; init; }
+}
+
+/// <summary>A keepsake of a layer, for what really goes in.</summary>
+/// <param name="Held">What is here.</param>
+/// <param name="Offer">What the family permits of it now; grams null where they named no weight.</param>
+/// <param name="MayBeAll">Whether all that is here may go in.</param>
+/// <param name="Permission">The family's word.</param>
+/// <param name="Place">Where it lies.</param>
+/// <param name="Planned">What the design says [g]; null where it says nothing.</param>
+public sealed record BenchKeepsake(int KeepsakeId, bool Copy, string EntryNumber, string Description, CustodyAmount Held, CustodyAmount Offer, bool MayBeAll, string Permission, string Place, double? Planned)
+{
+    /// <summary>What it is called in the row.</summary>
+    public string Title => $"{(Copy ? "The copy of " : "")}{EntryNumber}, {Description}";
+}
 
 /// <summary>One pour with its trace.</summary>
 public sealed record BenchPour
@@ -156,4 +186,5 @@ public sealed record BenchPour
 }
 
 /// <summary>One line of a pour's trace.</summary>
-public sealed record PourChange(DateTime At, string By, string Field, string Was, string Now, string Why);
+/// <param name="Passed">True for a stop that was passed with a reason; then <paramref name="Was"/> is the stop's sentence.</param>
+public sealed record PourChange(DateTime At, string By, string Field, string Was, string Now, string Why, bool Passed);

@@ -28,6 +28,9 @@ public sealed class PourForm
     /// <summary>Why it is poured although a finding says stop.</summary>
     public string Why { get; set; } = "";
 
+    /// <summary>What really went in of each keepsake; null until the form has met the layer.</summary>
+    public List<SetRow>? Set { get; set; }
+
     /// <summary>Which step the tablet shows, so that a reload comes back to it.</summary>
     public int Step { get; set; } = 1;
 
@@ -41,6 +44,30 @@ public sealed class PourForm
         ArgumentNullException.ThrowIfNull(heats);
         return heats.Asked(PieceId, LayerId, StartedAt, RoomC, Lot);
     }
+}
+
+/// <summary>What really went in of one keepsake, as it is typed or tapped.</summary>
+public sealed class SetRow
+{
+    public int KeepsakeId { get; set; }
+
+    /// <summary>A copy of it.</summary>
+    public bool Copy { get; set; }
+
+    /// <summary>Nothing of it went in after all.</summary>
+    public bool NotIn { get; set; }
+
+    /// <summary>[pieces].</summary>
+    public double? Count { get; set; }
+
+    /// <summary>[g].</summary>
+    public double? MassG { get; set; }
+
+    /// <summary>A part of one thing, said to be unweighed.</summary>
+    public bool Unweighed { get; set; }
+
+    /// <summary>Where the rest lies.</summary>
+    public string RestPlace { get; set; } = "";
 }
 
 /// <summary>How keeping a pour ended.</summary>

@@ -59,11 +59,11 @@ public sealed record PourPaperModel
 
     public required IReadOnlyList<PourPaperBatch> Batches { get; init; }
 
-    public IReadOnlyList<PourPaperAmount> Additions { get; init; } = [];
+    /// <summary>The sum of the cups as they are printed, so that the sheet adds up to the last digit [g].</summary>
+    public double PrintedMixG => Batches.Count > 0 ? (double)Batches.Sum(b => Format.PrintedGrams(b.PartAG) + Format.PrintedGrams(b.PartBG)) : MixG;
 
-    public IReadOnlyList<PourPaperAmount> Scatter { get; init; } = [];
-
-    public IReadOnlyList<PourPaperAmount> Placed { get; init; } = [];
+    /// <summary>Everything that is in the layer's height or begins in it.</summary>
+    public IReadOnlyList<PourPaperRow> With { get; init; } = [];
 
     /// <summary>What to lay ready, one thing a line.</summary>
     public IReadOnlyList<string> Prepare { get; init; } = [];
@@ -85,10 +85,12 @@ public sealed record PourPaperHeat(string Peak, string IfHotter, string RestsOn)
 /// <summary>One cup: grams of each part.</summary>
 public sealed record PourPaperBatch(double PartAG, double PartBG);
 
-/// <summary>Something that goes in with the resin.</summary>
+/// <summary>Something that goes in with the resin, stands in the layer, or begins in it.</summary>
+/// <param name="How">What hands do with it, in a word or two.</param>
 /// <param name="Grams">Null where it is counted, not weighed.</param>
-/// <param name="Note">Such as "3 of them, KS-26-00042-H, 12 mm from the left edge".</param>
-public sealed record PourPaperAmount(string Name, double? Grams, string? Note = null);
+/// <param name="Note">Such as "KS-26-00042-H, drawer 2".</param>
+/// <param name="Notes">Whole sentences: what to do with it in this layer.</param>
+public sealed record PourPaperRow(string How, string Name, double? Grams, string Note, IReadOnlyList<string> Notes);
 
 /// <summary>What the clock says, either as hours after the start or, once started, as instants (UTC).</summary>
 /// <param name="RestsOn">The reading or the sheet's temperature that they rest on, in whole sentences.</param>
@@ -165,7 +167,7 @@ public static class PourPaper
     private static void Grams(PaperFlow flow, PourPaperModel model)
     {
         var type = flow.Type;
-        flow.Heading($"Weigh {model.Format.Grams(model.MixG)}{(model.MixSpreadG is { } spread ? " ± " + model.Format.Grams(spread) : "")} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 8);
+        flow.Heading($"Weigh {model.Format.Grams(model.PrintedMixG)}{(model.MixSpreadG is { } spread ? " ± " + model.Format.Grams(spread) : "")} in {(model.Batches.Count == 1 ? "one batch" : model.Format.Number(model.Batches.Count) + " batches")}", 8);
         flow.Table(
             [new("Batch", 0.6), new("A, resin [g]", 1.3, Right: true), new("B, hardener [g]", 1.3, Right: true), new("Weighed and mixed", 0.9, Right: true)],
             [.. model.Batches.Select((b, i) => (IReadOnlyList<PaperCell>)
@@ -180,20 +182,19 @@ public static class PourPaper
 
     private static void With(PaperFlow flow, PourPaperModel model)
     {
-        var rows = model.Additions.Select(a => ("Stir in", a)).Concat(model.Scatter.Select(a => ("Scatter", a))).Concat(model.Placed.Select(a => ("Place", a))).ToList();
-        if (rows.Count == 0)
+        if (model.With.Count == 0)
         {
             return;
         }
 
         flow.Heading("With it", 8);
         flow.Table(
-            [new("How", 0.6), new("What", 2.2), new("Grams", 0.8, Right: true), new("Done", 0.5, Right: true)],
-            [.. rows.Select(r => (IReadOnlyList<PaperCell>)
+            [new("How", 0.6), new("What", 2.6), new("Grams", 0.7, Right: true), new("Done", 0.4, Right: true)],
+            [.. model.With.Select(r => (IReadOnlyList<PaperCell>)
             [
-                PaperCell.Of(r.Item1, flow.Type.Text),
-                new([(r.a.Name, flow.Type.Strong), (r.a.Note ?? "", flow.Type.Small)]),
-                PaperCell.Of(r.a.Grams is { } grams ? model.Format.GramsFigure(grams) : "by hand", flow.Type.Strong),
+                PaperCell.Of(r.How, flow.Type.Text),
+                new([(r.Name, flow.Type.Strong), (r.Note, flow.Type.Small), .. r.Notes.Select(n => (n, flow.Type.Small))]),
+                PaperCell.Of(r.Grams is { } grams ? model.Format.GramsFigure(grams) : "by hand", flow.Type.Strong),
                 new PaperCell([]) { Tick = flow.Type.Text.Leading },
             ])]);
     }

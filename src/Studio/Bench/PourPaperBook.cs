@@ -26,10 +26,11 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
         }
 
         var settings = await settingsBook.ReadAsync();
+        var house = PaperHouse.Of(settings);
         var model = new PourPaperModel
         {
-            Studio = new(settings.StudioName, Lines(settings.Address), settings.Email, settings.Phone),
-            Format = new(English, settings.Currency, 2, sheet.Zone, settings.Units == "inch"),
+            Studio = house.Letterhead,
+            Format = house.Format,
             MadeUtc = sheet.Now,
             Piece = sheet.PieceName,
             Commission = sheet.CommissionNumber,
@@ -50,20 +51,17 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
             Tilt = layer.Tilt,
             PotLifeMinutes = layer.Resin.PotLifeMinutes,
             Batches = [.. plan.Batches.Select(b => new PourPaperBatch(b.PartAG, b.PartBG))],
-            Additions = [.. plan.Additions.Select(a => new PourPaperAmount(a.Name, a.Grams))],
-            Scatter = [.. layer.Things.Where(t => t.What == "scatter").Select(Amount)],
-            Placed = [.. layer.Things.Where(t => t.What == "place").Select(Amount)],
+            With = [.. layer.Things.Select(Row)],
             Prepare = [.. layer.Things.Where(t => t.Need is not null).Select(t => $"{t.EntryNumber} {t.Name}: {t.Need!.Message}")],
             Cautions = [.. layer.Cautions.Select(c => c.Message)],
             Times = Times(sheet, layer),
             Heat = await HeatAsync(sheet, layer),
         };
-        var size = settings.Paper == "Letter" ? PaperSize.Letter : PaperSize.A4;
-        return new(PourPaper.Create(model, size), string.Create(CultureInfo.InvariantCulture, $"pour-{sheet.CommissionNumber}-layer-{layerNumber}.pdf"));
+        return new(PourPaper.Create(model, house.Size), string.Create(CultureInfo.InvariantCulture, $"pour-{sheet.CommissionNumber}-layer-{layerNumber}.pdf"));
     }
 
-    private static PourPaperAmount Amount(BenchThing thing) =>
-        new(thing.Name, thing.Grams, string.Join(", ", new[] { thing.EntryNumber, thing.Where, thing.Grams is null ? thing.Amount : "" }.Where(t => t.Length > 0)));
+    private static PourPaperRow Row(BenchThing thing) =>
+        new(BenchThingList.What(thing), thing.Name, thing.Grams, string.Join(", ", new[] { thing.EntryNumber, thing.Where, thing.Grams is null ? thing.Amount : "" }.Where(t => t.Length > 0)), thing.Notes);
 
     // poured: as it was foretold then; not yet: as it would be now
     private async Task<PourPaperHeat> HeatAsync(BenchView sheet, BenchLayer layer)
@@ -109,6 +107,4 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
             DemouldHours = printed.DemouldHours,
         };
     }
-
-    private static string[] Lines(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 }

@@ -13,7 +13,9 @@ public sealed partial class PourTrace(BenchBook book, Who who)
     private bool open;
     private bool taking;
     private bool busy;
+    private IReadOnlyList<string> held = [];
     private string why = "";
+    private string place = "";
     private string wrong = "";
 
     [Parameter, EditorRequired]
@@ -45,9 +47,15 @@ public sealed partial class PourTrace(BenchBook book, Who who)
         }
     }
 
+    private async Task TakingAsync()
+    {
+        taking = !taking;
+        held = taking ? await book.HeldAsync(Pour.Id) : [];
+    }
+
     private Task CorrectAsync() => ActAsync(async by => await book.CorrectAsync(form, by));
 
-    private Task WithdrawAsync() => ActAsync(async by => await book.WithdrawAsync(Pour.Id, why, by));
+    private Task WithdrawAsync() => ActAsync(async by => await book.WithdrawAsync(Pour.Id, why, place, by));
 
     private async Task ActAsync(Func<string, Task<Saved>> act)
     {

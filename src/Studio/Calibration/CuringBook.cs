@@ -69,7 +69,7 @@ public sealed partial class CuringBook(IDbContextFactory<StudioDb> factory, Time
 
         if (form.Id == 0 && await LogAsync(db, form.PourId) is not null)
         {
-            return Saved.Refused(Saved.SomeoneElse);
+            return Saved.Stale();
         }
 
         var log = form.Id == 0 ? db.Add(new CuringLog { PourId = form.PourId, At = Now, By = by }).Entity : await db.Set<CuringLog>().FindAsync(form.Id);

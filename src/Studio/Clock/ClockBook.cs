@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
 using Studio.Commissions;
@@ -87,9 +88,10 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
             return false;
         }
 
-        if (Story(name, next) is { } words && !await db.Set<CommissionEvent>().AnyAsync(e => e.CommissionId == commissionId && e.At == since && e.Words == words))
+        var about = string.Create(CultureInfo.InvariantCulture, $"clock/{pieceId}/{next.Key}/{since:O}");
+        if (Story(name, next) is { } words && !await db.Set<CommissionEvent>().AnyAsync(e => e.CommissionId == commissionId && e.About == about))
         {
-            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = "the clock", Kind = "piece", Words = words });
+            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = "the clock", Kind = "piece", Words = words, About = about });
             await db.SaveChangesAsync();
         }
 

@@ -68,12 +68,16 @@ public sealed class Pour : IVersioned
 
     public int Version { get; set; }
 
+    /// <summary>How a line of the commission's story names it.</summary>
+    public string About => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"pour/{Id}");
+
     private sealed class Table : IEntityTypeConfiguration<Pour>
     {
         public void Configure(EntityTypeBuilder<Pour> builder)
         {
             builder.HasIndex(p => p.PieceId); // the shelf reads every pour of the pieces in the making
             builder.HasIndex(p => p.SubmitKey).IsUnique();
+            builder.Ignore(p => p.About);
             builder.Property(p => p.Tally).AsJson();
             builder.Property(p => p.Sheet).AsJson();
             builder.Property(p => p.Kinetics).AsJson();
@@ -108,6 +112,9 @@ public sealed class PourCorrection
     public string Now { get; set; } = "";
 
     public string Why { get; set; } = "";
+
+    /// <summary>True for a stop that was passed with a reason when it was poured; its code is the field, its sentence what it was.</summary>
+    public bool Passed { get; set; }
 
     private sealed class Table : IEntityTypeConfiguration<PourCorrection>
     {

@@ -37,6 +37,12 @@ public sealed class Commission : IVersioned
     /// <summary>Where it stands: a key of <see cref="Standing.All"/>.</summary>
     public string Stands { get; set; } = Standing.Asked;
 
+    /// <summary>Why it was let go or crossed out; empty while it goes on.</summary>
+    public string EndedWhy { get; set; } = "";
+
+    /// <summary>What had been spent on it when it was let go, in the studio's money; null where nobody said.</summary>
+    public decimal? EndedSpent { get; set; }
+
     public DateTime CreatedAt { get; set; }
 
     public int Version { get; set; }
@@ -69,6 +75,9 @@ public sealed class CommissionEvent
     /// <summary>A whole sentence.</summary>
     public string Words { get; set; } = "";
 
+    /// <summary>The record it tells of, such as <c>pour/12</c>; empty for none. What is told once is found by this, never by its words.</summary>
+    public string About { get; set; } = "";
+
     private sealed class Table : IEntityTypeConfiguration<CommissionEvent>
     {
         public void Configure(EntityTypeBuilder<CommissionEvent> builder)
@@ -89,6 +98,7 @@ public static class Standing
     public const string Ready = "ready";
     public const string Home = "home";
     public const string LetGo = "let-go";
+    public const string CrossedOut = "crossed-out";
 
     /// <summary>Key, label, and what it means in a sentence.</summary>
     public static IReadOnlyList<(string Key, string Label, string Means)> All { get; } =
@@ -100,6 +110,7 @@ public static class Standing
         (Ready, "Ready", "Finished and waiting to go home."),
         (Home, "Home", "Handed over, and everything left over went back."),
         (LetGo, "Let go", "They decided not to go ahead."),
+        (CrossedOut, "Crossed out", "Logged by mistake: kept, and counted nowhere."),
     ];
 
     public static string Label(string key) => All.FirstOrDefault(s => s.Key == key).Label ?? key;

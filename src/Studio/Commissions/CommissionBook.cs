@@ -32,11 +32,12 @@ public sealed partial class CommissionBook(IDbContextFactory<StudioDb> factory, 
     /// <param name="kind">Open key: <c>stands</c>, <c>quote</c>, <c>payment</c>, <c>keepsake</c>, <c>piece</c>, <c>note</c>.</param>
     /// <param name="words">A whole sentence.</param>
     /// <param name="by">Who did it.</param>
-    public static void Append(StudioDb db, int commissionId, string kind, string words, string by)
+    /// <param name="about">The record it tells of, such as <c>pour/12</c>; empty for none.</param>
+    public static void Append(StudioDb db, int commissionId, string kind, string words, string by, string about = "")
     {
         ArgumentNullException.ThrowIfNull(db);
         ArgumentException.ThrowIfNullOrWhiteSpace(words);
-        db.Set<CommissionEvent>().Add(new CommissionEvent { CommissionId = commissionId, At = db.Now, By = by, Kind = kind, Words = words.Trim() });
+        db.Set<CommissionEvent>().Add(new CommissionEvent { CommissionId = commissionId, At = db.Now, By = by, Kind = kind, Words = words.Trim(), About = about });
     }
 
     /// <summary>

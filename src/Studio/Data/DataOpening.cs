@@ -20,7 +20,13 @@ public static class DataOpening
 
             await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
             await db.Database.MigrateAsync();
+            foreach (var upgrade in services.GetServices<IUpgrade>())
+            {
+                await upgrade.UpgradeAsync(db);
+            }
+
             services.GetRequiredService<PhotoStore>().ClearHalfReceived();
+            services.GetRequiredService<PaperFolder>().ClearHalfReceived();
             services.GetRequiredService<MeshFolder>().ClearHalfReceived();
             foreach (var seed in services.GetServices<ISeed>())
             {
@@ -45,6 +51,12 @@ public static class DataOpening
         && !File.Exists(DataSetup.DatabaseFile(folder))
         && Directory.Exists(Path.Combine(folder, "photos"))
         && Directory.EnumerateFileSystemEntries(Path.Combine(folder, "photos")).Any();
+}
+
+/// <summary>Brings records of an older version into today's form, once the schema is today's; in one transaction, and safe to run at every start.</summary>
+public interface IUpgrade
+{
+    Task UpgradeAsync(StudioDb db);
 }
 
 /// <summary>Puts the seed catalogue into a database that lacks it; safe to run at every start.</summary>

@@ -6,8 +6,12 @@ namespace Studio.Data;
 /// <param name="Ok">True when it is on disk.</param>
 /// <param name="Words">Why not, for a person; empty when it is.</param>
 /// <param name="Id">The record's id when there is one.</param>
-public sealed record Saved(bool Ok, string Words, int Id = 0)
+/// <param name="Code">Stable kebab-case key of a refusal, for those who must tell one from another; the words are for people alone.</param>
+public sealed record Saved(bool Ok, string Words, int Id = 0, string Code = "")
 {
+    /// <summary>Code of a save that met a newer version of its record.</summary>
+    public const string StaleCode = "stale";
+
     public const string SomeoneElse = "Someone else changed this while you had it open. Nothing of yours is lost: copy what you need, then load the newest version and save again.";
 
     public const string DiskFull = "The disk is full, so this could not be kept. Nothing that was saved before is lost. Free some space, then save again; what you typed is still here.";
@@ -16,7 +20,13 @@ public sealed record Saved(bool Ok, string Words, int Id = 0)
 
     public static Saved Done(int id = 0) => new(true, "", id);
 
-    public static Saved Refused(string words) => new(false, words);
+    public static Saved Refused(string words, string code = "") => new(false, words, Code: code);
+
+    /// <summary>Somebody else saved meanwhile.</summary>
+    public static Saved Stale() => Refused(SomeoneElse, StaleCode);
+
+    /// <summary>True when somebody else saved a newer version meanwhile.</summary>
+    public bool IsStale => Code == StaleCode;
 
     /// <summary>Runs a save and turns what can go wrong on disk or between two people into words.</summary>
     public static async Task<Saved> TryAsync(Func<Task<Saved>> save)
@@ -27,7 +37,7 @@ public sealed record Saved(bool Ok, string Words, int Id = 0)
         }
         catch (DbUpdateConcurrencyException)
         {
-            return Refused(SomeoneElse);
+            return Stale();
         }
         catch (DbUpdateException e) when (Fault(e) is { } words)
         {

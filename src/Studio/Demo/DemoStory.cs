@@ -1,5 +1,5 @@
+using Studio.Engine.Custody;
 using Studio.Commissions;
-using Studio.Keepsakes;
 using Studio.Pieces;
 
 namespace Studio.Demo;
@@ -85,7 +85,7 @@ internal static class DemoStory
         new("Ansel Thorne", "01632 960104", "A pyramid with heather and hive nails", "Isolde, who kept the bees", "The heather honey harvest", 12, 40, "collection", Standing.Agreed, "accepted", false, "Will bring the deposit when he comes by.")
         {
             Piece = new("Hive pyramid", "Pyramid 150, middle", Making.Drawn, Heather, []) { Lights = true },
-            Keepsakes = [new("dried-flower", "Heather sprigs, dried flat", 9, 4.2, [], Permission.EmbedPart, "Drying box", "heather"), new("iron", "Hive frame nails", 6, 11.8, ["stain"], Permission.EmbedAll, "Keepsake drawer 1", "nails")],
+            Keepsakes = [new("dried-flower", "Heather sprigs, dried flat", 9, 4.2, [], Permissions.EmbedPart, "Drying box", "heather"), new("iron", "Hive frame nails", 6, 11.8, ["stain"], Permissions.EmbedAll, "Keepsake drawer 1", "nails")],
         },
         new("Corisande Vale", "01632 960105", "A block with her father's workshop keys", "Tobias, locksmith", "", 15, 33, "delivery", Standing.Agreed, "accepted", true, "The keys are still to come by post.")
         {
@@ -94,42 +94,42 @@ internal static class DemoStory
         new("Maud Ferrier", "01632 960106", "A pyramid with the pilot's brass buttons", "Captain Ewan Ferrier", "The harbour regatta", 24, 21, "collection", Standing.Making, "accepted", true, "")
         {
             Piece = new("Harbour pyramid", "Pyramid 150, low", Making.Casting, Brass, [2]),
-            Keepsakes = [new("brass", "Uniform buttons, brass", 5, 32.4, [], Permission.EmbedAll, "Bench", "brass"), new("photograph-only-copy", "Photograph on the bridge of the ferry", 1, null, ["foxing", "crack"], Permission.CopyReturn, "Keepsake drawer 2", "ferry")],
+            Keepsakes = [new("brass", "Uniform buttons, brass", 5, 32.4, [], Permissions.EmbedAll, "Bench", "brass"), new("photograph-only-copy", "Photograph on the bridge of the ferry", 1, null, ["foxing", "crack"], Permissions.CopyReturn, "Keepsake drawer 2", "ferry")],
         },
         new("Linnea Bard", "01632 960107", "A tile with a seamstress's buttons", "Great-aunt Petra", "Her shop's hundredth year", 30, 12, "collection", Standing.Making, "accepted", true, "The red button goes in the middle.")
         {
             Piece = new("Button tile", "Cube 80", Making.Casting, Buttons, [34, 10]),
-            Keepsakes = [new("plastic", "Buttons from the shop's till box", 14, 18.6, [], Permission.EmbedAll, "Bench", "buttons")],
+            Keepsakes = [new("plastic", "Buttons from the shop's till box", 14, 18.6, [], Permissions.EmbedAll, "Bench", "buttons")],
         },
         new("Gideon Sparrow", "01632 960108", "A pyramid with heather from the moor", "Rosamund", "A year and a day", 34, 9, "delivery", Standing.Making, "accepted", true, "Call before noon.")
         {
             Piece = new("Moor pyramid", "Pyramid 100", Making.Casting, Heather, [26]),
-            Keepsakes = [new("dried-flower", "Heather, a small bunch", 1, 6.1, ["brittle"], Permission.EmbedPart, "Drying box", "heather"), new("iron", "Nails from the garden gate", 4, 7.5, ["stain"], Permission.EmbedAll, "Keepsake drawer 1", "nails")],
+            Keepsakes = [new("dried-flower", "Heather, a small bunch", 1, 6.1, ["brittle"], Permissions.EmbedPart, "Drying box", "heather"), new("iron", "Nails from the garden gate", 4, 7.5, ["stain"], Permissions.EmbedAll, "Keepsake drawer 1", "nails")],
         },
         new("Theodora Wick", "01632 960109", "A pyramid with lamp brass, lit from below", "Silas, the lamplighter's grandson", "", 40, 18, "collection", Standing.Making, "accepted", true, "")
         {
             Piece = new("Lamp pyramid", "Pyramid 150, tall", Making.Casting, Brass, [112, 90, 30]) { Lights = true },
-            Keepsakes = [new("brass", "Lamp burner parts", 3, 41.0, ["accretion"], Permission.EmbedPart, "Keepsake drawer 1", "brass")],
+            Keepsakes = [new("brass", "Lamp burner parts", 3, 41.0, ["accretion"], Permissions.EmbedPart, "Keepsake drawer 1", "brass")],
         },
         new("Ivo Larkspur", "01632 960110", "A dish with sweet peas", "Nell", "Her garden's open day", 44, 6, "collection", Standing.Making, "accepted", true, "")
         {
             Piece = new("Sweet pea dish", "Round dish 100", Making.Casting, Dish, [70, 48]),
-            Keepsakes = [new("dried-flower", "Sweet peas, pressed", 12, 1.4, [], Permission.EmbedAll, "Bench", "petals", "in-piece")],
+            Keepsakes = [new("dried-flower", "Sweet peas, pressed", 12, 1.4, [], Permissions.EmbedAll, "Bench", "petals", "in-piece")],
         },
         new("Aurelia Stone", "01632 960111", "A cube with thimbles", "Winifred, seamstress", "", 52, 4, "collection", Standing.Making, "accepted", true, "")
         {
             Piece = new("Thimble cube", "Cube 80", Making.Casting, Buttons, [84, 62, 38, 14]),
-            Keepsakes = [new("brass", "Thimbles", 3, 14.2, ["abrasion"], Permission.EmbedAll, "Bench", "thimbles", "in-piece")],
+            Keepsakes = [new("brass", "Thimbles", 3, 14.2, ["abrasion"], Permissions.EmbedAll, "Bench", "thimbles", "in-piece")],
         },
         new("Crispin Holloway", "01632 960112", "A pyramid with beeswax and heather", "Agnes", "", 60, 2, "delivery", Standing.Ready, "accepted", true, "Polished; waiting for the carrier on Thursday.")
         {
             Piece = new("Beeswax pyramid", "Pyramid 80", Making.Finished, Heather, [400, 378, 318, 296]),
-            Keepsakes = [new("dried-flower", "Heather from the porch", 5, 2.2, [], Permission.EmbedPart, "Keepsake drawer 2", "heather", "in-piece"), new("letter", "A letter, folded twice", 1, null, ["foxing", "tear"], Permission.CopyReturn, "Keepsake drawer 2", "letter")],
+            Keepsakes = [new("dried-flower", "Heather from the porch", 5, 2.2, [], Permissions.EmbedPart, "Keepsake drawer 2", "heather", "in-piece"), new("letter", "A letter, folded twice", 1, null, ["foxing", "tear"], Permissions.CopyReturn, "Keepsake drawer 2", "letter")],
         },
         new("Beatrix Amberley", "01632 960113", "A block with a ferry ticket punch", "Uncle Moss", "", 95, -20, "collection", Standing.Home, "accepted", true, "She wrote to say it stands in the window.")
         {
             Piece = new("Ticket punch block", "Cube 80", Making.Home, Buttons, [1440, 1418, 1396, 1374]),
-            Keepsakes = [new("brass", "Ticket punch, small parts", 2, 55.0, [], Permission.EmbedAll, "Bench", "brass", "in-piece"), new("letter", "Roll of ferry tickets", 1, 9.0, [], Permission.CopyReturn, "Keepsake drawer 1", "letter", "returned")],
+            Keepsakes = [new("brass", "Ticket punch, small parts", 2, 55.0, [], Permissions.EmbedAll, "Bench", "brass", "in-piece"), new("letter", "Roll of ferry tickets", 1, 9.0, [], Permissions.CopyReturn, "Keepsake drawer 1", "letter", "returned")],
         },
         new("Rufus Penhale", "01632 960114", "A pyramid with garden glass", "Dorothea", "", 80, null, "collection", Standing.LetGo, "sent", false, "Decided to keep the glass as it is.")
         {

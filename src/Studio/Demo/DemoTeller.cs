@@ -27,6 +27,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
     private PhotoStore? photos;
     private FilmPicture? picture;
     private int running;
+    private readonly Dictionary<int, List<KeepsakeEvent>> logs = [];
 
     public async Task StartAsync(IServiceProvider services)
     {
@@ -73,7 +74,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         {
             var made = Piece(commission, piece, keepsakes);
             await db.SaveChangesAsync();
-            Pours(made, piece);
+            await PoursAsync(made, piece, keepsakes, story.Keepsakes);
             await PriceAsync(commission, made, story, asked);
         }
 
@@ -95,8 +96,6 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             MassG = story.MassG,
             ConditionWords = [.. story.Condition],
             Permits = story.Permits,
-            Place = story.Custody is "here" ? story.Place : "",
-            Custody = story.Custody,
             ReceivedAt = at,
             SubmitKey = "demo-" + running.ToString(CultureInfo.InvariantCulture),
         };
@@ -109,19 +108,23 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
 
         counter.Last = running;
         await db.SaveChangesAsync();
-        db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = at, By = by, Kind = "received", Place = story.Place, MassG = story.MassG, Words = "Received by hand." });
-        if (story.Custody is "in-piece")
+        Log(keepsake, new KeepsakeEvent { At = at, Kind = CustodyKind.Received, Place = story.Place, Count = story.Count, MassG = story.MassG, Whom = commission.Customer!.Name, Words = "by hand" });
+        if (story.Custody is CustodyWhereabouts.Returned)
         {
-            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = now.AddHours(-60), By = by, Kind = "embedded", Words = "Cast into the piece." });
-        }
-        else if (story.Custody is "returned")
-        {
-            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = now.AddDays(-18), By = by, Kind = "returned", Words = "Returned to the family by hand." });
+            Log(keepsake, new KeepsakeEvent { At = now.AddDays(-18), Kind = CustodyKind.Returned, Count = story.Count, MassG = story.MassG, Whom = commission.Customer.Name });
         }
 
-        Say(commission, at, "keepsake", $"{keepsake.EntryNumber} came in: {story.Description}.");
         await PhotoAsync(keepsake, story.Photo, at);
         return keepsake;
+    }
+
+    private void Log(Keepsake keepsake, KeepsakeEvent entry)
+    {
+        (entry.KeepsakeId, entry.By) = (keepsake.Id, by);
+        db.Add(entry);
+        logs.TryAdd(keepsake.Id, []);
+        logs[keepsake.Id].Add(entry);
+        CustodyLog.Follow(keepsake, logs[keepsake.Id]);
     }
 
     private async Task PhotoAsync(Keepsake keepsake, string name, DateTime at)
@@ -192,7 +195,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         var resin = resins.First(r => r.Class == story.Resin);
         var pigment = materials.FirstOrDefault(m => m.Name == story.Pigment);
         var scatter = materials.FirstOrDefault(m => m.Name == story.Scatter);
-        var keepsake = story.Keepsake is { } k && k < keepsakes.Count && keepsakes[k].Permits is Permission.EmbedAll or Permission.EmbedPart ? keepsakes[k] : null;
+        var keepsake = story.Keepsake is { } k && k < keepsakes.Count && Permissions.For(keepsakes[k].Permits).ThingMayBeCast ? keepsakes[k] : null;
         return new PieceLayer
         {
             Order = order,
@@ -207,7 +210,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
         };
     }
 
-    private void Pours(Piece piece, DemoPiece story)
+    private async Task PoursAsync(Piece piece, DemoPiece story, List<Keepsake> keepsakes, IReadOnlyList<DemoKeepsake> told)
     {
         var computed = LayersCalculation.Run(PieceBook.Design(piece));
         foreach (var (hours, order) in story.Pours.Select((h, i) => (h, i)))
@@ -215,7 +218,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             var layer = piece.Layers[order];
             var grams = computed.Value.Layers[order];
             var resin = layer.Resin!;
-            db.Add(new Pour
+            var pour = new Pour
             {
                 PieceId = piece.Id,
                 LayerId = layer.Id,
@@ -237,8 +240,31 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
                 By = by,
                 Sheet = resin.Sheet,
                 SubmitKey = string.Create(CultureInfo.InvariantCulture, $"demo-{piece.Id}-{order}"),
-            });
+            };
+            db.Add(pour);
+            await db.SaveChangesAsync();
+            foreach (var id in layer.Placed.Select(p => p.KeepsakeId).OfType<int>())
+            {
+                SetIn(keepsakes.Find(k => k.Id == id)!, told[keepsakes.FindIndex(k => k.Id == id)], piece, layer, pour);
+            }
         }
+    }
+
+    // where a part is permitted, a third of it went in
+    private void SetIn(Keepsake keepsake, DemoKeepsake story, Piece piece, PieceLayer layer, Pour pour)
+    {
+        var part = Permissions.For(keepsake.Permits).MayCast == CastShare.Part;
+        Log(keepsake, new KeepsakeEvent
+        {
+            At = pour.StartedAt,
+            Kind = CustodyKind.SetIn,
+            Count = part ? story.Count > 1 ? Math.Max(1, story.Count / 3) : 0 : story.Count,
+            MassG = part ? story.MassG is { } g ? Math.Round(g / 3, 1) : null : story.MassG,
+            Place = part ? story.Place : "",
+            PieceId = piece.Id,
+            LayerId = layer.Id,
+            PourId = pour.Id,
+        });
     }
 
     private async Task PriceAsync(Commission commission, Piece piece, DemoCommission story, DateTime asked)

@@ -79,11 +79,12 @@ public sealed class FilmBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         }
 
         var settings = await settingsBook.ReadAsync();
-        var size = (wish.Paper ?? settings.Paper).Equals("Letter", StringComparison.OrdinalIgnoreCase) ? PaperSize.Letter : PaperSize.A4;
+        var house = PaperHouse.Of(settings);
+        var size = PaperHouse.Sheet(wish.Paper ?? settings.Paper);
         var model = new FilmPaperModel
         {
-            Studio = new(settings.StudioName, settings.Address.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), settings.Email, settings.Phone),
-            Format = new(English, settings.Currency, 2, TimeZoneInfo.Utc, settings.Units == "inch"),
+            Studio = house.Letterhead,
+            Format = house.Format,
             MadeUtc = clock.GetUtcNow().UtcDateTime,
             Piece = read.Piece.Name,
             Commission = read.Commission,

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Studio.Engine.Custody;
 using Studio.Shell;
 using Studio.SignIn;
 
@@ -36,21 +37,38 @@ public sealed partial class ActPanel
 
     private string Title => Act switch
     {
-        CustodyLink.Moved => $"Move it from {View.Now.Place}",
-        CustodyLink.Weighed => "Weigh it",
-        CustodyLink.Prepared => "Prepared for resin",
-        CustodyLink.Copied => "A copy was made",
-        CustodyLink.Embedded => "Cast into a piece",
-        CustodyLink.CopyCast => "The copy was cast",
-        CustodyLink.Returned => View.Now.InHand ? "It goes back to the family" : "It goes home in its piece",
-        _ => "Add a note",
+        CustodyKind.Moved => View.Now.Place.Length > 0 ? $"Move it from {View.Now.Place}" : "Move it",
+        CustodyKind.Weighed => "Weigh it",
+        CustodyKind.Prepared => "Prepared for resin",
+        CustodyKind.Divided => "It was divided",
+        CustodyKind.Copied => "A copy was made",
+        CustodyKind.SetIn => "Set into a piece",
+        CustodyKind.CopySetIn => "The copy was set into a piece",
+        CustodyKind.Returned => "It goes back to the family",
+        CustodyKind.Used => "Used up in a test",
+        CustodyKind.Lost => "It is lost",
+        CustodyKind.Note => "Add a note",
+        var unknown => throw new InvalidOperationException($"There is no panel for the act '{unknown}'."),
     };
+
+    private string WordsLabel => Act switch
+    {
+        CustodyKind.Moved => "Why it is moved",
+        CustodyKind.Copied => "What was copied, and how",
+        CustodyKind.Prepared => "What was done to it",
+        CustodyKind.Divided => "How it was divided",
+        CustodyKind.Used => "Which test",
+        CustodyKind.Lost => "How it was lost, and who was told",
+        _ => "Note",
+    };
+
+    private bool WordsOptional => Act is CustodyKind.Weighed or CustodyKind.SetIn or CustodyKind.CopySetIn or CustodyKind.Returned;
 
     protected override void OnInitialized() => form = new ActForm
     {
         Act = Act,
-        LeftOver = Act == CustodyLink.Embedded && View.Keepsake.Permits == Permission.EmbedPart,
-        Whither = Act == CustodyLink.Returned ? (View.Keepsake.DepositorName.Length > 0 ? View.Keepsake.DepositorName : View.Customer) : "",
+        All = Act == CustodyKind.Returned || (Act == CustodyKind.SetIn && View.Permission.MayCast == CastShare.All),
+        Whom = Act == CustodyKind.Returned ? (View.Keepsake.DepositorName.Length > 0 ? View.Keepsake.DepositorName : View.Customer) : "",
     };
 
     private string? Wrong(string field) => wrong.On(field);

@@ -23,8 +23,20 @@ public sealed class IntakeForm
 
     public string ConditionNote { get; set; } = "";
 
+    /// <summary>What an only photograph that is to be cast is refused with.</summary>
+    public const string OnlyCopyWords = "There is only this one photograph, so it is not cast: scan it, cast a print of the scan, and give it back. Choose “Copy it, return the original”. If the family insists in writing, the owner of the studio can overrule this with the reason.";
+
     /// <summary>Empty until the family has said it: there is no default for another person's word.</summary>
     public string Permits { get; set; } = "";
+
+    /// <summary>Where a part may be cast: at most so many pieces, if the family said.</summary>
+    public double? PartCount { get; set; }
+
+    /// <summary>Where a part may be cast: at most so much [g], if the family said.</summary>
+    public double? PartG { get; set; }
+
+    /// <summary>Why the owner lets the only photograph be cast all the same; prints on the receipt.</summary>
+    public string OverruledWhy { get; set; } = "";
 
     public string Place { get; set; } = "";
 
@@ -54,17 +66,35 @@ public sealed class IntakeForm
 
     public DateOnly? ReturnDay => DateOnly.TryParseExact(ReturnBy, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day : null;
 
-    /// <summary>The form for the next one of the same visit: what stays the same for a family's things stays filled in.</summary>
+    /// <summary>What was carried over from the one before, by its name; empty where nothing was. Their word is asked afresh for each thing.</summary>
+    public List<string> Carried { get; set; } = [];
+
+    /// <summary>How much of it may be cast, by what is chosen so far.</summary>
+    public CastShare MayCast => Permissions.For(Permits).MayCast;
+
+    /// <summary>True where the only photograph there is would be cast.</summary>
+    public bool NeedsOverruling => MaterialRules.For(Kind).MayBeOverruled && Permissions.For(Permits).ThingMayBeCast;
+
+    /// <summary>The form for the next one of the same visit: what stays the same for a family's visit stays filled in, and says so. What they permit never does.</summary>
     public IntakeForm Next() => new()
     {
-        Permits = Permits,
         Place = Place,
         Method = Method,
         DepositorName = DepositorName,
         DepositorAuthority = DepositorAuthority,
         Packing = Packing,
         ReturnBy = ReturnBy,
+        Carried = [.. CarriedOver()],
     };
+
+    private IEnumerable<string> CarriedOver()
+    {
+        (string Name, string Value)[] all =
+        [
+            (nameof(Place), Place), (nameof(Method), Method), (nameof(DepositorName), DepositorName), (nameof(DepositorAuthority), DepositorAuthority), (nameof(Packing), Packing), (nameof(ReturnBy), ReturnBy),
+        ];
+        return all.Where(f => f.Value.Length > 0).Select(f => f.Name);
+    }
 
     /// <summary>Takes what stands in the browser's fields, which is the truth when a lost connection swallowed some typing.</summary>
     /// <returns>A complaint for each number that cannot be read, by field.</returns>
@@ -77,6 +107,8 @@ public sealed class IntakeForm
         Overall = One("overall") ?? Overall;
         ConditionNote = One("conditionNote") ?? ConditionNote;
         Permits = One("permits") ?? Permits;
+        OverruledWhy = One("overruledWhy") ?? OverruledWhy;
+        Carried = typed.ContainsKey("description") ? [.. typed.GetValueOrDefault("carried", [])] : Carried;
         Place = One("place") ?? Place;
         Method = One("method") ?? Method;
         DepositorName = One("depositorName") ?? DepositorName;
@@ -88,6 +120,8 @@ public sealed class IntakeForm
         Damage = typed.ContainsKey("description") ? [.. typed.GetValueOrDefault("damage", [])] : Damage;
         Count = Number("count", "", Count);
         MassG = Number("massG", "g", MassG);
+        PartCount = Number("partCount", "", PartCount);
+        PartG = Number("partG", "g", PartG);
         return wrong;
 
         double? Number(string name, string unit, double? before)
@@ -118,6 +152,9 @@ public sealed class IntakeForm
         Damage = [.. k.ConditionWords.Where(w => !ConditionWords.Overall.Contains(w, StringComparer.Ordinal))],
         ConditionNote = k.ConditionNote,
         Permits = k.Permits,
+        PartCount = k.PartCount,
+        PartG = k.PartG,
+        OverruledWhy = k.OverruledWhy,
         Place = k.Place,
         Method = k.Method,
         DepositorName = k.DepositorName,
@@ -146,7 +183,13 @@ public sealed class IntakeValidator : AbstractValidator<IntakeForm>
         RuleFor(f => f.MassG).InclusiveBetween(0.001, MostG).When(f => f.MassG is not null).WithMessage("A keepsake weighs more than nothing and at most 50 kg. Look at the scale again, or leave this empty.");
         RuleFor(f => f.ConditionNote).NotEmpty().When(f => f.Overall is "Fair" or "Poor" && f.Damage.Count == 0).WithMessage(f => $"Mark the damage, or say in a few words why it is {f.Overall.ToLowerInvariant()}.");
         RuleFor(f => f.ConditionNote).MaximumLength(1000).WithMessage("At most 1000 characters.");
-        RuleFor(f => f.Permits).Must(p => Permission.All.Any(a => a.Key == p)).WithMessage("Ask the family what may be done with it, and choose their answer.");
+        RuleFor(f => f.Permits).Must(p => Permissions.For(p).Known).WithMessage("Ask the family what may be done with it, and choose their answer.");
+        RuleFor(f => f.Permits).Must((f, _) => f.OverruledWhy.Trim().Length >= 10).When(f => f.NeedsOverruling).WithMessage(IntakeForm.OnlyCopyWords);
+        RuleFor(f => f.OverruledWhy).MaximumLength(500).WithMessage("At most 500 characters.");
+        RuleFor(f => f.PartCount).Must(c => c is null || (c >= 1 && c.Value == Math.Floor(c.Value))).When(f => f.MayCast == CastShare.Part).WithMessage("Count whole things, from 1, or leave it empty.");
+        RuleFor(f => f.PartCount).Must((f, c) => c is null || c < f.Count).When(f => f is { MayCast: CastShare.Part, Count: not null }).WithMessage(f => $"A part is fewer than the {f.Count:0} there are.");
+        RuleFor(f => f.PartG).Must(g => g is null or > 0).When(f => f.MayCast == CastShare.Part).WithMessage("A part weighs more than nothing; or leave it empty.");
+        RuleFor(f => f.PartG).Must((f, g) => g is null || g < f.MassG).When(f => f is { MayCast: CastShare.Part, MassG: not null }).WithMessage(f => $"A part is less than the {Say.Grams(f.MassG!.Value)} it weighs.");
         RuleFor(f => f.Place).NotEmpty().WithMessage("Say where it will lie.");
         RuleFor(f => f.Place).MaximumLength(120).WithMessage("A place has at most 120 characters.");
         RuleFor(f => f.ReturnBy).Must((f, day) => day.Length == 0 || f.ReturnDay is not null).WithMessage("Choose the day from the calendar, or leave it empty.");

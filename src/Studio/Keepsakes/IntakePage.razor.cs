@@ -11,7 +11,6 @@ public sealed partial class IntakePage : IAsyncDisposable
 {
     private static readonly IReadOnlyList<Choice> Ratings = [.. ConditionWords.Overall.Select(w => new Choice(w, w))];
     private static readonly IReadOnlyList<Choice> Methods = [new("by hand", "By hand"), new("by post", "By post"), new("fetched by us", "Fetched by us")];
-    private static readonly IReadOnlyList<Choice> Permits = [.. Permission.All.Select(p => new Choice(p.Key, p.Label))];
     private static readonly Dictionary<string, object?> CountName = new(StringComparer.Ordinal) { ["name"] = "count" };
     private static readonly Dictionary<string, object?> MassName = new(StringComparer.Ordinal) { ["name"] = "massG" };
 
@@ -30,6 +29,7 @@ public sealed partial class IntakePage : IAsyncDisposable
     private bool saving;
     private bool again;
     private bool pointAtWrong;
+    private bool owner;
     private int lost;
     private string trouble = "";
 
@@ -83,6 +83,7 @@ public sealed partial class IntakePage : IAsyncDisposable
     protected override async Task OnInitializedAsync()
     {
         about = await Book.IntakeForAsync(CommissionId);
+        owner = await Who.IsOwnerAsync();
         loaded = true;
     }
 
@@ -115,6 +116,19 @@ public sealed partial class IntakePage : IAsyncDisposable
         change();
         changed = true;
     }
+
+    // what is typed or chosen is no longer what was carried
+    private IEnumerable<string> CarriedWords => form.Carried.Where(f => f != nameof(form.Place)).Select(f => f switch
+    {
+        nameof(form.Method) => "how it came",
+        nameof(form.DepositorName) => "who brought it",
+        nameof(form.DepositorAuthority) => "by what right",
+        nameof(form.Packing) => "packing",
+        nameof(form.ReturnBy) => "day of return",
+        var unknown => unknown,
+    });
+
+    private string Label(string label, string field) => form.Carried.Contains(field, StringComparer.Ordinal) ? label + ", as with the one before" : label;
 
     // a draft whose keepsake was kept after all (the answer got lost) must not become a second one
     private async Task RestoreAsync()
@@ -215,7 +229,7 @@ public sealed partial class IntakePage : IAsyncDisposable
     {
         (var ids, lost) = await tray!.SettleAsync();
         form.PhotoIds = [.. ids];
-        var taken = await Book.TakeInAsync(CommissionId, form, await Who.NameAsync());
+        var taken = await Book.TakeInAsync(CommissionId, form, await Who.NameAsync(), await Who.IsOwnerAsync());
         if (!taken.Ok)
         {
             trouble = taken.Words;

@@ -1,13 +1,12 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Studio.Commissions;
 using Studio.Data;
-using Studio.Data.Files;
+using Studio.Engine.Custody;
 
 namespace Studio.Keepsakes;
 
-/// <summary>A thing a family lends or gives. Its past is <see cref="KeepsakeEvent"/>; the fields here are what follows from it now.</summary>
+/// <summary>A thing a family lends or gives. Its past is <see cref="KeepsakeEvent"/>; what the fields say of place and amounts follows from it.</summary>
 public sealed class Keepsake : IVersioned
 {
     public int Id { get; set; }
@@ -26,6 +25,7 @@ public sealed class Keepsake : IVersioned
 
     public int Count { get; set; } = 1;
 
+    /// <summary>What came in [g], as corrected; null where it was never weighed; follows from the log.</summary>
     public double? MassG { get; set; }
 
     /// <summary>Words of the trade, such as crack, foxing; empty means none seen.</summary>
@@ -33,14 +33,32 @@ public sealed class Keepsake : IVersioned
 
     public string ConditionNote { get; set; } = "";
 
-    /// <summary>What the family permits: a key of <see cref="Permission"/>.</summary>
-    public string Permits { get; set; } = Permission.ReturnUntouched;
+    /// <summary>What the family permits: a key of <see cref="Permissions"/>; empty is not known, and refuses everything.</summary>
+    public string Permits { get; set; } = "";
 
-    /// <summary>Where it is now.</summary>
+    /// <summary>Where a part is permitted: at most so many pieces; null where the family named no number.</summary>
+    public int? PartCount { get; set; }
+
+    /// <summary>Where a part is permitted: at most so much [g]; null where the family named no weight.</summary>
+    public double? PartG { get; set; }
+
+    /// <summary>The owner who let the only photograph be cast all the same; empty where nobody did.</summary>
+    public string OverruledBy { get; set; } = "";
+
+    /// <summary>Why; it prints on the receipt.</summary>
+    public string OverruledWhy { get; set; } = "";
+
+    /// <summary>Where what is held lies; follows from the log.</summary>
     public string Place { get; set; } = "";
 
-    /// <summary><c>here</c>, <c>in-piece</c>, <c>returned</c>; follows from the newest event.</summary>
-    public string Custody { get; set; } = "here";
+    /// <summary>A key of <see cref="CustodyWhereabouts"/>; follows from the log.</summary>
+    public string Custody { get; set; } = CustodyWhereabouts.Here;
+
+    /// <summary>How many are here [pieces]; follows from the log.</summary>
+    public int HeldCount { get; set; }
+
+    /// <summary>What is here [g]; null where nobody knows; follows from the log.</summary>
+    public double? HeldG { get; set; }
 
     /// <summary>How it came: <c>by hand</c>, <c>by post</c>.</summary>
     public string Method { get; set; } = "by hand";
@@ -62,6 +80,9 @@ public sealed class Keepsake : IVersioned
 
     public int Version { get; set; }
 
+    /// <summary>What its rules look at.</summary>
+    public CustodySubject Subject => new(Kind, Permits) { PartCount = PartCount, PartG = PartG, Overruled = OverruledWhy.Length > 0 };
+
     private sealed class Table : IEntityTypeConfiguration<Keepsake>
     {
         public void Configure(EntityTypeBuilder<Keepsake> builder)
@@ -70,89 +91,8 @@ public sealed class Keepsake : IVersioned
             builder.HasIndex(k => k.SubmitKey).IsUnique();
             builder.HasIndex(k => k.CommissionId);
             builder.Property(k => k.ConditionWords).AsJson();
+            builder.Ignore(k => k.Subject);
             builder.HasOne(k => k.Commission).WithMany().HasForeignKey(k => k.CommissionId).OnDelete(DeleteBehavior.Restrict);
-        }
-    }
-}
-
-/// <summary>One link in a keepsake's chain of custody; append-only.</summary>
-public sealed class KeepsakeEvent
-{
-    public int Id { get; set; }
-
-    public int KeepsakeId { get; set; }
-
-    public DateTime At { get; set; }
-
-    public string By { get; set; } = "";
-
-    /// <summary>Open key: <c>received</c>, <c>moved</c>, <c>weighed</c>, <c>prepared</c>, <c>copied</c>, <c>embedded</c>, <c>returned</c>, <c>corrected</c>, <c>note</c>.</summary>
-    public string Kind { get; set; } = "";
-
-    public string Place { get; set; } = "";
-
-    public double? MassG { get; set; }
-
-    public string Words { get; set; } = "";
-
-    private sealed class Table : IEntityTypeConfiguration<KeepsakeEvent>
-    {
-        public void Configure(EntityTypeBuilder<KeepsakeEvent> builder)
-        {
-            builder.HasIndex(e => e.KeepsakeId);
-            builder.HasOne<Keepsake>().WithMany().HasForeignKey(e => e.KeepsakeId).OnDelete(DeleteBehavior.Restrict);
-        }
-    }
-}
-
-/// <summary>A photograph in the file store; the file is found by its hash.</summary>
-public sealed class Photo
-{
-    public int Id { get; set; }
-
-    public string Hash { get; set; } = "";
-
-    public int? KeepsakeId { get; set; }
-
-    public int? CommissionId { get; set; }
-
-    public string FileName { get; set; } = "";
-
-    public int WidthPx { get; set; }
-
-    public int HeightPx { get; set; }
-
-    public long Bytes { get; set; }
-
-    public DateTime AddedAt { get; set; }
-
-    public string AddedBy { get; set; } = "";
-
-    /// <summary>Local time on the camera, where it wrote one.</summary>
-    public string TakenAt { get; set; } = "";
-
-    /// <summary>The row of a photograph that the store has taken in; of nobody yet.</summary>
-    public static Photo Of(StoredPhoto photo, DateTime now, string by) => new()
-    {
-        Hash = photo.Hash,
-        FileName = photo.FileName,
-        WidthPx = photo.WidthPx,
-        HeightPx = photo.HeightPx,
-        Bytes = photo.Bytes,
-        AddedAt = now,
-        AddedBy = by,
-        TakenAt = photo.TakenAt?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
-    };
-
-    private sealed class Table : IEntityTypeConfiguration<Photo>
-    {
-        public void Configure(EntityTypeBuilder<Photo> builder)
-        {
-            builder.HasIndex(p => p.KeepsakeId);
-            builder.HasIndex(p => p.CommissionId);
-            builder.HasIndex(p => p.Hash);
-            builder.HasOne<Keepsake>().WithMany().HasForeignKey(p => p.KeepsakeId).OnDelete(DeleteBehavior.Restrict);
-            builder.HasOne<Commission>().WithMany().HasForeignKey(p => p.CommissionId).OnDelete(DeleteBehavior.Restrict);
         }
     }
 }
@@ -169,23 +109,4 @@ public sealed class EntryCounter
     {
         public void Configure(EntityTypeBuilder<EntryCounter> builder) => builder.Property(c => c.Id).ValueGeneratedNever();
     }
-}
-
-/// <summary>What the family permits us to do with a keepsake.</summary>
-public static class Permission
-{
-    public const string EmbedAll = "embed-all";
-    public const string EmbedPart = "embed-part";
-    public const string CopyReturn = "copy-return";
-    public const string ReturnUntouched = "return-untouched";
-
-    public static IReadOnlyList<(string Key, string Label)> All { get; } =
-    [
-        (EmbedAll, "Cast all of it"),
-        (EmbedPart, "Cast a part, return the rest"),
-        (CopyReturn, "Copy it, return the original"),
-        (ReturnUntouched, "Return untouched"),
-    ];
-
-    public static string Label(string key) => All.FirstOrDefault(p => p.Key == key).Label ?? key;
 }

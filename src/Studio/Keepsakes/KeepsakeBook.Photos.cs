@@ -1,7 +1,7 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Data.Files;
+using Studio.Engine.Custody;
 
 namespace Studio.Keepsakes;
 
@@ -30,7 +30,7 @@ public sealed partial class KeepsakeBook
             return Saved.Done(id);
         }
 
-        db.Add(new KeepsakeEvent { KeepsakeId = id, At = db.Now, By = by, Kind = CustodyLink.Photographed, Words = attached == 1 ? "A photograph was added." : string.Create(CultureInfo.InvariantCulture, $"{attached} photographs were added.") });
+        db.Add(new KeepsakeEvent { KeepsakeId = id, At = db.Now, By = by, Kind = CustodyKind.Photographed, Count = attached });
         await db.SaveChangesAsync();
         news.Tell(News.Keepsake, id);
         return Saved.Done(id);

@@ -38,10 +38,8 @@ public sealed partial class KeepsakeBook
         return keepsakes.ConvertAll(row =>
         {
             var k = row.Keepsake;
-            var now = CustodyChain.Now(events[k.Id]);
-            var act = k.Permits == Permission.CopyReturn ? CustodyLink.CopyCast : CustodyLink.Embedded;
-            var refusal = CustodyRules.Refusal(act, k.Kind, k.Permits, now);
-            return new PieceKeepsake(k.Id, k.Version, k.EntryNumber, k.Kind, KeepsakeKinds.Label(k.Kind), k.Description, k.Count, k.MassG, k.Permits, k.Place, k.Custody, row.Hash, refusal is null, refusal ?? "", [MaterialRules.For(k.Kind).At("kind")]);
+            var refusal = CustodyRules.Refusal(CastAct(k), k.Subject, CustodyLog.Read(events[k.Id]));
+            return new PieceKeepsake(k.Id, k.Version, k.EntryNumber, k.Kind, KeepsakeKinds.Label(k.Kind), k.Description, k.Count, k.MassG, k.Permits, k.Place, k.Custody, row.Hash, refusal is null, refusal?.Message ?? "", [MaterialRules.For(k.Kind).At("kind")]);
         });
     }
 
@@ -66,9 +64,18 @@ public sealed partial class KeepsakeBook
         var events = await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => e.KeepsakeId == k.Id).OrderBy(e => e.Id).ToListAsync();
         var photos = await db.Set<Photo>().AsNoTracking().Where(p => p.KeepsakeId == k.Id).OrderBy(p => p.Id)
             .Select(p => new KeepsakePhoto(p.Id, p.Hash, p.FileName, p.WidthPx, p.HeightPx, p.TakenAt)).ToListAsync();
-        var now = CustodyChain.Now(events);
-        return new KeepsakeView(k, row.Number, row.Remembers, row.Customer, now, Whereabouts(now), CustodyChain.MassStory(events), SpokenAlphabet.Words(entry),
-            photos, ChainLines(events, now), KeepsakeKinds.Findings(k.Kind, k.MassG), Offered(k, now));
+        var now = CustodyLog.Read(events);
+        var names = await NamesAsync(db, events);
+        return new KeepsakeView(k, row.Number, row.Remembers, row.Customer, now, Whereabouts(now, names), CustodyWords.Balance(now.Balance), SpokenAlphabet.Words(entry),
+            photos, ChainLines(events, now, names), KeepsakeKinds.Findings(k.Kind, k.MassG), Offered(k, now), await pieces.OfCommissionAsync(db, k.CommissionId));
+    }
+
+    /// <summary>What the references of these entries are called now.</summary>
+    public async Task<CustodyNames> NamesAsync(StudioDb db, IReadOnlyCollection<KeepsakeEvent> log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        var poured = await pours.OfAsync(db, log.Select(e => e.PourId).OfType<int>().ToHashSet());
+        return new(await pieces.OfAsync(db, log.Select(e => e.PieceId).OfType<int>().Concat(poured.Values.Select(p => p.PieceId)).ToHashSet()), poured);
     }
 
     private static IQueryable<LedgerLine> Lines(StudioDb db, IQueryable<Keepsake> keepsakes) => keepsakes.AsNoTracking().Select(k => new LedgerLine
@@ -80,6 +87,7 @@ public sealed partial class KeepsakeBook
         Count = k.Count,
         MassG = k.MassG,
         Permits = k.Permits,
+        HeldCount = k.HeldCount,
         Place = k.Place,
         Custody = k.Custody,
         ReceivedAt = k.ReceivedAt,
@@ -122,28 +130,41 @@ public sealed partial class KeepsakeBook
         return (asked, "");
     }
 
-    private static string Whereabouts(ChainNow now) => (now.Custody, now.LeftOver) switch
+    private static string Whereabouts(CustodyState now, CustodyNames names)
     {
-        (CustodyChain.InPiece, true) => $"A part of it is cast. The rest is here: {now.Place}",
-        (CustodyChain.InPiece, _) => $"Cast. {now.Place}",
-        (CustodyChain.Returned, _) => $"Back with the family. {now.Place}",
-        _ => $"Here: {now.Place}",
-    };
-
-    private static List<ChainLine> ChainLines(List<KeepsakeEvent> events, ChainNow now)
-    {
-        var undone = events.Select(e => CustodyLink.UndoneBy(e.Kind)).OfType<int>().ToHashSet();
-        return events.ConvertAll(e => new ChainLine(e.Id, e.At, e.By, e.Kind, e.Words, undone.Contains(e.Id), e.Id == now.UndoId));
+        var into = now.SetIn.Where(s => !s.Copy).Select(s => s.PieceId is { } id ? names.Pieces.GetValueOrDefault(id, "a piece") : "a piece that is not known").Distinct(StringComparer.Ordinal).ToList();
+        var cast = into.Count > 0 ? $"In {string.Join(" and ", into)}." : "";
+        return now.Whereabouts switch
+        {
+            CustodyWhereabouts.Withdrawn => "Crossed out: it was logged by mistake.",
+            CustodyWhereabouts.Here when cast.Length > 0 => $"{cast} The rest is here: {now.Place}",
+            CustodyWhereabouts.Here => $"Here: {now.Place}",
+            CustodyWhereabouts.InPiece => cast,
+            CustodyWhereabouts.Returned => "Back with the family.",
+            CustodyWhereabouts.Lost => "Declared lost.",
+            CustodyWhereabouts.Used => "Used up in a test.",
+            var unknown => throw new InvalidOperationException($"There is no whereabouts '{unknown}'."),
+        };
     }
 
-    private static List<OfferedAct> Offered(Keepsake k, ChainNow now)
+    private static List<ChainLine> ChainLines(List<KeepsakeEvent> log, CustodyState now, CustodyNames names)
     {
-        var cast = k.Permits == Permission.CopyReturn ? (CustodyLink.CopyCast, "Cast the copy") : (CustodyLink.Embedded, "Cast into a piece");
+        var undone = log.Where(e => e.Kind == CustodyKind.Undone).Select(e => e.RefId).OfType<int>().ToHashSet();
+        return log.ConvertAll(e => new ChainLine(e.Id, e.At, e.By, e.Kind, CustodyWords.Of(e, log, names), undone.Contains(e.Id), e.Id == now.UndoId && e.PourId is null,
+            now.SetIn.FirstOrDefault(s => s.EntryId == e.Id && !s.Copy)?.Amount));
+    }
+
+    private static string CastAct(Keepsake k) => Permissions.For(k.Permits).ThingMayBeCast ? CustodyKind.SetIn : CustodyKind.CopySetIn;
+
+    private static List<OfferedAct> Offered(Keepsake k, CustodyState now)
+    {
+        var cast = CastAct(k);
         (string Act, string Label)[] acts =
         [
-            (CustodyLink.Moved, "Move"), (CustodyLink.Weighed, "Weigh"), (CustodyLink.Prepared, "Prepared"), (CustodyLink.Copied, "Copied"),
-            cast, (CustodyLink.Returned, "Return to the family"), (CustodyLink.Note, "Add a note"), (CustodyLink.Corrected, "Correct a detail"),
+            (CustodyKind.Moved, "Move"), (CustodyKind.Weighed, "Weigh"), (CustodyKind.Prepared, "Prepared"), (CustodyKind.Divided, "Divided"), (CustodyKind.Copied, "Copied"),
+            (cast, cast == CustodyKind.SetIn ? "Set into a piece" : "Set the copy into a piece"), (CustodyKind.Returned, "Return to the family"), (CustodyKind.Used, "Used in a test"), (CustodyKind.Lost, "It is lost"),
+            (CustodyKind.Note, "Add a note"), (CustodyKind.Corrected, "Correct a detail"),
         ];
-        return [.. acts.Select(a => new OfferedAct(a.Act, a.Label, CustodyRules.Refusal(a.Act, k.Kind, k.Permits, now)))];
+        return [.. acts.Select(a => new OfferedAct(a.Act, a.Label, CustodyRules.Refusal(a.Act, k.Subject, now)?.Message))];
     }
 }

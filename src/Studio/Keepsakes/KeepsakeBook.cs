@@ -8,7 +8,7 @@ using Studio.Shell;
 namespace Studio.Keepsakes;
 
 /// <summary>All reads and writes of keepsakes. Their custody is a list that only grows; what is true now is read from it.</summary>
-public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, SettingsBook settings, News news)
+public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, SettingsBook settings, News news, IPieceNames pieces, IPourNames pours)
 {
     private const int MostTries = 6;
 
@@ -29,8 +29,9 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
         return await db.Set<Keepsake>().Where(k => k.SubmitKey == submitKey).Select(k => k.EntryNumber).SingleOrDefaultAsync();
     }
 
+    /// <param name="owner">True where the person may overrule that an only photograph is never cast.</param>
     /// <summary>Takes a keepsake in: its number, the first link of its chain and its photographs, all or nothing. The same form twice adds nothing.</summary>
-    public async Task<TakenIn> TakeInAsync(int commissionId, IntakeForm form, string by)
+    public async Task<TakenIn> TakeInAsync(int commissionId, IntakeForm form, string by, bool owner = false)
     {
         TakenIn? taken = null;
         var zone = await settings.ZoneAsync();
@@ -40,7 +41,7 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
             {
                 try
                 {
-                    taken = await TryTakeInAsync(commissionId, form, by, zone);
+                    taken = await TryTakeInAsync(commissionId, form, by, owner, zone);
                     return taken.Ok ? Saved.Done(taken.Id) : Saved.Refused(taken.Words);
                 }
                 catch (DbUpdateException e) when (i < MostTries && Taken(e))
@@ -63,7 +64,7 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
         return taken;
     }
 
-    private async Task<TakenIn> TryTakeInAsync(int commissionId, IntakeForm form, string by, TimeZoneInfo zone)
+    private async Task<TakenIn> TryTakeInAsync(int commissionId, IntakeForm form, string by, bool owner, TimeZoneInfo zone)
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
@@ -74,8 +75,8 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
             return new TakenIn(before.Id, before.EntryNumber, Again: true);
         }
 
-        var owner = await db.Set<Commission>().Where(c => c.Id == commissionId).Select(c => c.Customer!.Name).SingleOrDefaultAsync();
-        if (owner is null)
+        var customer = await db.Set<Commission>().Where(c => c.Id == commissionId).Select(c => c.Customer!.Name).SingleOrDefaultAsync();
+        if (customer is null)
         {
             return new TakenIn(0, "", "The commission is not there any more. Nothing you typed is lost: open the commissions and find where this keepsake belongs.");
         }
@@ -83,10 +84,16 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
         var year = Say.Local(db.Now, zone).Year;
         var number = EntryNumber.Create(year, await AllotAsync(db, year)).ToString();
         var keepsake = New(commissionId, form, number, db.Now);
+        if (Overrule(keepsake, form, by, owner) is { } refused)
+        {
+            return new TakenIn(0, "", refused.Message);
+        }
+
         db.Add(keepsake);
         await db.SaveChangesAsync();
-        db.Add(Received(keepsake, owner, by));
-        CommissionBook.Append(db, commissionId, "keepsake", $"{number} taken in: {ActWriting.End(keepsake.Description)}", by);
+        var received = Received(keepsake, customer, by);
+        db.Add(received);
+        CustodyLog.Follow(keepsake, [received]);
         await AttachAsync(db, keepsake.Id, form.PhotoIds);
         await db.SaveChangesAsync();
         await transaction.CommitAsync();
@@ -109,20 +116,21 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
 
     private static Keepsake New(int commissionId, IntakeForm form, string number, DateTime now)
     {
-        var keepsake = new Keepsake { CommissionId = commissionId, EntryNumber = number, ReceivedAt = now, SubmitKey = form.SubmitKey, Place = form.Place.Trim(), MassG = form.MassG };
+        var keepsake = new Keepsake { CommissionId = commissionId, EntryNumber = number, ReceivedAt = now, SubmitKey = form.SubmitKey, Place = form.Place.Trim(), Count = (int)(form.Count ?? 1), MassG = form.MassG };
         Fill(keepsake, form);
         return keepsake;
     }
 
-    // all that a correction may change too; place and mass follow from the chain
+    // all that a correction may change too; place and amounts follow from the log
     private static void Fill(Keepsake keepsake, IntakeForm form)
     {
         keepsake.Kind = form.Kind;
         keepsake.Description = form.Description.Trim();
-        keepsake.Count = (int)(form.Count ?? 1);
         keepsake.ConditionWords = [.. form.AllConditionWords];
         keepsake.ConditionNote = form.ConditionNote.Trim();
         keepsake.Permits = form.Permits;
+        keepsake.PartCount = form.MayCast == CastShare.Part ? (int?)form.PartCount : null;
+        keepsake.PartG = form.MayCast == CastShare.Part ? form.PartG : null;
         keepsake.Method = form.Method;
         keepsake.Requirements = form.Requirements.Trim();
         keepsake.DepositorName = form.DepositorName.Trim();
@@ -131,21 +139,18 @@ public sealed partial class KeepsakeBook(IDbContextFactory<StudioDb> factory, Se
         keepsake.ReturnBy = form.ReturnDay;
     }
 
-    private static KeepsakeEvent Received(Keepsake keepsake, string owner, string by)
+    private static KeepsakeEvent Received(Keepsake keepsake, string owner, string by) => new()
     {
-        var from = keepsake.DepositorName.Length > 0 ? keepsake.DepositorName : owner;
-        var mass = keepsake.MassG is { } g ? $" It weighed {Say.Grams(g)}." : "";
-        return new KeepsakeEvent
-        {
-            KeepsakeId = keepsake.Id,
-            At = keepsake.ReceivedAt,
-            By = by,
-            Kind = CustodyLink.Received,
-            Place = keepsake.Place,
-            MassG = keepsake.MassG,
-            Words = $"Came {keepsake.Method} from {from} and was put here: {keepsake.Place}.{mass}",
-        };
-    }
+        KeepsakeId = keepsake.Id,
+        At = keepsake.ReceivedAt,
+        By = by,
+        Kind = CustodyKind.Received,
+        Place = keepsake.Place,
+        Count = keepsake.Count,
+        MassG = keepsake.MassG,
+        Whom = keepsake.DepositorName.Length > 0 ? keepsake.DepositorName : owner,
+        Words = keepsake.Method,
+    };
 
     // 19: a constraint was broken (sqlite.org/rescode.html); 23505: unique violation (PostgreSQL, Appendix A)
     private static bool Taken(DbUpdateException e) => e.InnerException is Microsoft.Data.Sqlite.SqliteException { SqliteErrorCode: 19 } or Npgsql.PostgresException { SqlState: "23505" };

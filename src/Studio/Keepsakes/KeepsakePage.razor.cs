@@ -16,6 +16,9 @@ public sealed partial class KeepsakePage : IDisposable
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
     private IDisposable? ear;
     private PhotoTray? tray;
+    private const string Right = "right";
+
+    private ChainLine? righting;
     private bool loaded;
     private bool saving;
     private string shown = "";
@@ -105,6 +108,8 @@ public sealed partial class KeepsakePage : IDisposable
     private string PhotoAlt(KeepsakePhoto p) => $"Photograph of {view!.Keepsake.Description}{(p.TakenAt.Length > 0 ? ", taken " + p.TakenAt : "")}";
 
     private string When(DateTime at) => Say.When(at, zone, Clock.GetUtcNow().UtcDateTime);
+
+    private static string Part(Keepsake k) => k is { PartCount: null, PartG: null } ? "" : $", at most {CustodyWords.Amount(k.PartCount, k.PartG)}";
 
     private void Begin(string chosen) => (act, trouble) = (chosen, "");
 

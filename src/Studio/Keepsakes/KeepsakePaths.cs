@@ -1,5 +1,8 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Antiforgery;
+using Studio.Papers;
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Keepsakes;
 
@@ -12,11 +15,17 @@ internal sealed class KeepsakePaths : IPaths
     {
         app.MapGet("/papers/receipt/{commissionId:int}.pdf", async (int commissionId, string? only, HttpContext http, KeepsakePaperBook book) =>
             Answer(http, await book.ReceiptAsync(commissionId, Ids(only))));
+        app.MapPost("/papers/receipt/{commissionId:int}", async (int commissionId, HttpContext http, KeepsakePaperBook book, IAntiforgery antiforgery) =>
+        {
+            await antiforgery.ValidateRequestAsync(http);
+            return Answer(http, await book.GiveReceiptAsync(commissionId, Ids(http.Request.Form["only"]), Who.Name(http.User)));
+        });
+        app.MapGet("/papers/issued/{id:int}.pdf", async (int id, HttpContext http, IssuedBook book) => Answer(http, await book.CopyAsync(id)));
         app.MapGet("/papers/labels/{commissionId:int}.pdf", async (int commissionId, string? only, int? from, HttpContext http, KeepsakePaperBook book) =>
             Answer(http, await book.LabelsAsync(commissionId, Ids(only), from ?? 1, $"{http.Request.Scheme}://{http.Request.Host}")));
     }
 
-    private static IResult Answer(HttpContext http, KeepsakePaperFile? paper)
+    private static IResult Answer(HttpContext http, PaperFile? paper)
     {
         if (paper is null)
         {

@@ -1,4 +1,5 @@
 using Studio.Engine;
+using Studio.Engine.Custody;
 
 namespace Studio.Keepsakes;
 
@@ -36,6 +37,11 @@ public sealed record LedgerLine
 
     public string Permits { get; init; } = "";
 
+    public string PermitsLabel => Permissions.For(Permits).OnForm;
+
+    /// <summary>How many are here [pieces].</summary>
+    public int HeldCount { get; init; }
+
     public string Place { get; init; } = "";
 
     public string Custody { get; init; } = "";
@@ -64,11 +70,12 @@ public sealed record LedgerPage(IReadOnlyList<LedgerLine> Lines, bool More, bool
 
 /// <summary>One link of the chain as it is read.</summary>
 /// <param name="Undone">True when it was taken back later; it stays readable.</param>
-/// <param name="CanUndo">True for the one link that can be taken back now.</param>
-public sealed record ChainLine(int Id, DateTime At, string By, string Kind, string Words, bool Undone, bool CanUndo);
+/// <param name="CanUndo">True for the newest entry that can be taken back.</param>
+/// <param name="SetRight">What went into a piece by this entry and is still there, so that its amount can be set right; null else.</param>
+public sealed record ChainLine(int Id, DateTime At, string By, string Kind, string Words, bool Undone, bool CanUndo, CustodyAmount? SetRight = null);
 
 /// <summary>An act that the page offers.</summary>
-/// <param name="Act">A constant of <see cref="CustodyLink"/>.</param>
+/// <param name="Act">A key of <see cref="CustodyKind"/>.</param>
 /// <param name="Refusal">Why it cannot be done now; null when it can.</param>
 public sealed record OfferedAct(string Act, string Label, string? Refusal);
 
@@ -78,17 +85,22 @@ public sealed record KeepsakeView(
     string CommissionNumber,
     string Remembers,
     string Customer,
-    ChainNow Now,
+    CustodyState Now,
     string Whereabouts,
-    string? MassStory,
+    string Balance,
     string Spoken,
     IReadOnlyList<KeepsakePhoto> Photos,
     IReadOnlyList<ChainLine> Chain,
     IReadOnlyList<Finding> Findings,
-    IReadOnlyList<OfferedAct> Acts);
+    IReadOnlyList<OfferedAct> Acts,
+    IReadOnlyList<PieceName> Pieces)
+{
+    /// <summary>What the family permits.</summary>
+    public PermissionRule Permission { get; } = Permissions.For(Keepsake.Permits);
+}
 
 /// <summary>A keepsake as a piece's design wants it.</summary>
-/// <param name="Permits">A key of <see cref="Permission"/>.</param>
+/// <param name="Permits">A key of <see cref="Permissions"/>.</param>
 /// <param name="MayBeCast">False when the family's word, the material or its whereabouts forbid it.</param>
 /// <param name="WhyNot">The sentence that says why; empty when it may.</param>
 /// <param name="Findings">What the material needs before resin.</param>

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Rendering;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Settings;
 using Studio.Shell;
 
@@ -11,7 +12,7 @@ public sealed partial class KeepsakesPage : IDisposable
 {
     private const int Step = 60;
 
-    private static readonly (string Key, string Label)[] Filters = [("", "All"), (CustodyChain.Here, "Here"), (CustodyChain.InPiece, "In a piece"), (CustodyChain.Returned, "Gone home")];
+    private static readonly (string Key, string Label)[] Filters = [("", "All"), (CustodyWhereabouts.Here, "Here"), (CustodyWhereabouts.InPiece, "In a piece"), (CustodyWhereabouts.Returned, "Gone home"), (CustodyWhereabouts.Lost, "Lost"), (CustodyWhereabouts.Withdrawn, "Crossed out")];
 
     private LedgerPage? ledger;
     private IDisposable? ear;
@@ -98,13 +99,9 @@ public sealed partial class KeepsakesPage : IDisposable
 
     private RenderFragment CustodyTag(LedgerLine k) => b =>
     {
-        if (k.Custody == CustodyChain.InPiece)
+        if (k.Custody != CustodyWhereabouts.Here)
         {
-            Tag(b, "tag good", "In a piece");
-        }
-        else if (k.Custody == CustodyChain.Returned)
-        {
-            Tag(b, "tag", "Gone home");
+            Tag(b, k.Custody == CustodyWhereabouts.InPiece ? "tag good" : "tag", CustodyWords.Label(k.Custody));
         }
         else if (k.ReturnBy is { } day)
         {

@@ -25,25 +25,21 @@ public sealed record ReceiptPaperModel
     /// <summary>By what right the depositor brings them: "daughter, with the owner's written word".</summary>
     public string? DepositorAuthority { get; init; }
 
-    public required DateTime EntryUtc { get; init; }
+    /// <summary>When it was written; each keepsake says when it came.</summary>
+    public required DateTime WrittenUtc { get; init; }
+
+    /// <summary>A word for a paper that was not given yet, or is not the last one; empty for the one that is given.</summary>
+    public string State { get; init; } = "";
 
     /// <summary>Why they are here: "to be set in a memorial piece".</summary>
     public string Reason { get; init; } = "";
-
-    /// <summary>How they came: by hand, by post, fetched by us.</summary>
-    public string Method { get; init; } = "";
 
     /// <summary>The family's wishes for all of them together.</summary>
     public string OwnersRequirements { get; init; } = "";
 
     public DateOnly? ReturnBy { get; init; }
 
-    public string Packing { get; init; } = "";
-
     public string Insurance { get; init; } = "";
-
-    /// <summary>Who took them in.</summary>
-    public string ReceivedBy { get; init; } = "";
 
     public required IReadOnlyList<ReceiptPaperKeepsake> Keepsakes { get; init; }
 
@@ -77,8 +73,17 @@ public sealed record ReceiptPaperKeepsake
     /// <summary>What the family permits, as a sentence: "All of it may be set in resin."</summary>
     public required string Permission { get; init; }
 
+    /// <summary>The owner's reason where the only photograph may be cast all the same; null where nothing was overruled.</summary>
+    public string? Overruled { get; init; }
+
     /// <summary>The family's wishes for this one.</summary>
     public string? Requirements { get; init; }
+
+    /// <summary>When, by whom and how it came, as a sentence.</summary>
+    public string Came { get; init; } = "";
+
+    /// <summary>What has left since, as a sentence; null where all of it is still here.</summary>
+    public string? Since { get; init; }
 
     /// <summary>A small photograph as JPEG, a few hundred pixels wide; null for none.</summary>
     public byte[]? ThumbnailJpeg { get; init; }
@@ -94,11 +99,11 @@ public static class ReceiptPaper
 
     public static byte[] Create(ReceiptPaperModel model, PaperSize size) => PaperFlow.Render(
         new PaperSetup($"Keepsake receipt {model.Commission} for {model.Owner.Name}", size, PaperType.Work(), model.Format.Language, model.Studio.StudioName,
-            $"{model.Studio.StudioName} · Keepsake receipt · Commission {model.Commission}", model.EntryUtc)
+            $"{model.Studio.StudioName} · Keepsake receipt · Commission {model.Commission}", model.WrittenUtc)
         { SideMm = 18 },
         flow =>
         {
-            flow.Letterhead(model.Studio);
+            flow.Letterhead(model.Studio, model.State);
             Opening(flow, model);
             People(flow, model);
             flow.Heading(Count(model));
@@ -129,7 +134,7 @@ public static class ReceiptPaper
         flow.Columns(20,
             (1, () =>
             {
-                Person(flow, model.Depositor is null ? "Owner, in person" : "Owner", model.Owner);
+                Person(flow, "Owner", model.Owner);
                 if (model.Depositor is { } depositor)
                 {
                     flow.Space(4);
@@ -140,12 +145,9 @@ public static class ReceiptPaper
         ),
             (1, () => flow.Pairs(Measure.Mm(24),
             [
-                ("Received", format.FullMoment(model.EntryUtc)),
-                ("Received by", model.ReceivedBy),
                 ("Commission", model.Commission),
+                ("Written", format.FullMoment(model.WrittenUtc)),
                 ("Why they are here", model.Reason),
-                ("How they came", model.Method),
-                ("Packed in", model.Packing),
             ])));
     }
 
@@ -181,9 +183,9 @@ public static class ReceiptPaper
         [
             new([(keepsake.ThumbnailJpeg is null ? "no photograph" : "", label)]) { Jpeg = keepsake.ThumbnailJpeg, Alt = $"Photograph of {keepsake.EntryNumber}, {keepsake.Kind}" },
             new([(keepsake.EntryNumber, strong), (count, small), (keepsake.MassG is { } mass ? format.Grams(mass) : "not weighed", small)]),
-            new([(keepsake.Kind, strong), (keepsake.Description, small)]),
+            new([(keepsake.Kind, strong), (keepsake.Description, small), (keepsake.Came, small), .. keepsake.Since is { } since ? [(since, strong)] : Array.Empty<(string, PaperStyle)>()]),
             new([(keepsake.Condition.Length > 0 ? keepsake.Condition : "Condition not yet noted", small), (keepsake.Completeness, small)]),
-            new([(keepsake.Permission, small), (keepsake.Requirements ?? "", small)]),
+            new([(keepsake.Permission, small), .. keepsake.Overruled is { } why ? [(why, strong)] : Array.Empty<(string, PaperStyle)>(), (keepsake.Requirements ?? "", small)]),
         ];
     }
 

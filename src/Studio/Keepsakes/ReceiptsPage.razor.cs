@@ -1,5 +1,8 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Studio.Papers;
+using Studio.Settings;
+using Studio.Shell;
 
 namespace Studio.Keepsakes;
 
@@ -12,6 +15,8 @@ public sealed partial class ReceiptsPage
     private IntakeFor? about;
     private ReceiptMail? mail;
     private LabelGrid grid = LabelGrid.A4ThreeByEight;
+    private IReadOnlyList<IssuedPaper> given = [];
+    private TimeZoneInfo zone = TimeZoneInfo.Utc;
     private bool loaded;
     private int from = 1;
 
@@ -27,6 +32,15 @@ public sealed partial class ReceiptsPage
 
     [Inject]
     private KeepsakePaperBook Papers { get; set; } = default!;
+
+    [Inject]
+    private IssuedBook Issued { get; set; } = default!;
+
+    [Inject]
+    private SettingsBook Settings { get; set; } = default!;
+
+    [Inject]
+    private TimeProvider Clock { get; set; } = default!;
 
     private string Only => chosen.Count == lines.Count ? "" : "only=" + string.Join(',', chosen.Select(id => id.ToString(CultureInfo.InvariantCulture)));
 
@@ -47,9 +61,13 @@ public sealed partial class ReceiptsPage
             chosen.UnionWith(lines.Select(k => k.Id));
         }
 
+        given = [.. (await Issued.OfCommissionAsync(CommissionId)).Where(p => p.Kind != PaperKinds.Quote)];
+        zone = await Settings.ZoneAsync();
         await WriteMailAsync();
         loaded = true;
     }
+
+    private string When(DateTime at) => Say.When(at, zone, Clock.GetUtcNow().UtcDateTime);
 
     private bool Fresh(LedgerLine k) => fresh.Contains(k.Id);
 

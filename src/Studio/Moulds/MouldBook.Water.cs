@@ -95,7 +95,7 @@ public sealed partial class MouldBook
 
         if (mould.Version != form.Version)
         {
-            return Saved.Refused(Saved.SomeoneElse);
+            return Saved.Stale();
         }
 
         if (change(mould) is { } words)

@@ -2,7 +2,6 @@ using Studio.Settings;
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
-using Studio.Data;
 using Studio.Engine.Price;
 using Studio.Shell;
 using Studio.SignIn;
@@ -133,7 +132,7 @@ public sealed partial class SettingsPage
         }
 
         refused = saved.Words;
-        if (saved.Words == Saved.SomeoneElse)
+        if (saved.IsStale)
         {
             clash.Meet(form!, await Book.ReadAsync());
         }

@@ -11,7 +11,8 @@ internal sealed partial class PaperFlow
     }
 
     /// <summary>The studio's head: its name at the left, where to find it at the right, a short line of amber below.</summary>
-    public void Letterhead(PaperLetterhead studio)
+    /// <param name="state">A word in the head's rule line for a paper that is not the final one, such as "Draft"; empty for none.</param>
+    public void Letterhead(PaperLetterhead studio, string state = "")
     {
         Columns(16,
             (1.15, () => Text(studio.StudioName, Type.Glance)),
@@ -27,6 +28,13 @@ internal sealed partial class PaperFlow
         using (_ink.Artifact())
         {
             _ink.Line(Left, Y, Left + Measure.Mm(18), Y, PaperInks.Amber, 1.6);
+        }
+
+        if (state.Length > 0)
+        {
+            Y -= 6;
+            Text(state, Type.Strong.In(PaperInks.Amber), right: true);
+            Y += 6 - Type.Strong.Leading;
         }
 
         Y += 18;

@@ -35,6 +35,9 @@ public sealed record PaperFormat(CultureInfo Culture, string Currency, int Curre
     /// <summary>The number alone, where its column says grams.</summary>
     public string GramsFigure(double grams) => grams.ToString(Math.Abs(grams) < 10 ? "N2" : "N1", Culture);
 
+    /// <summary>The grams that a reader reads from <see cref="GramsFigure"/>.</summary>
+    public decimal PrintedGrams(double grams) => decimal.Parse(GramsFigure(grams), NumberStyles.Number, Culture);
+
     /// <summary>A length given in millimetres, in the unit that the studio reads.</summary>
     public string Length(double millimetres) => Inches
         ? (millimetres / 25.4).ToString("0.00", Culture) + "\u00A0in"

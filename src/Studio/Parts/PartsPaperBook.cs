@@ -22,10 +22,11 @@ public sealed class PartsPaperBook(PieceBook pieces, SettingsBook settingsBook, 
         }
 
         var settings = await settingsBook.ReadAsync();
+        var house = PaperHouse.Of(settings);
         var model = new PartsPaperModel
         {
-            Studio = new(settings.StudioName, settings.Address.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries), settings.Email, settings.Phone),
-            Format = new(English, settings.Currency, 2, await settingsBook.ZoneAsync(), settings.Units == "inch"),
+            Studio = house.Letterhead,
+            Format = house.Format,
             MadeUtc = clock.GetUtcNow().UtcDateTime,
             Piece = desk.Piece.Name,
             Commission = desk.CommissionNumber,
@@ -33,7 +34,7 @@ public sealed class PartsPaperBook(PieceBook pieces, SettingsBook settingsBook, 
             Plan = plan,
             Cut = (desk.Piece.Parts ?? new PieceParts()).Cut,
         };
-        return new(PartsPaper.Create(model, settings.Paper == "Letter" ? PaperSize.Letter : PaperSize.A4), $"parts-{desk.CommissionNumber}.pdf");
+        return new(PartsPaper.Create(model, house.Size), $"parts-{desk.CommissionNumber}.pdf");
     }
 
     /// <summary>One sheet for a cutter; null when there is none of that number.</summary>

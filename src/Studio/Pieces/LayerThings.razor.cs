@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
-using Studio.Keepsakes;
+using Studio.Engine.Custody;
 
 namespace Studio.Pieces;
 
@@ -65,7 +65,7 @@ public sealed partial class LayerThings
 
     private void Set(KeepsakePick.Pick pick)
     {
-        var placed = pick.Keepsake is { } k ? PlacedStart.Of(k) : new LayerPlaced(null, pick.Name, null, null, 0);
+        var placed = pick.Keepsake is { } k ? pick.Copy ? PlacedStart.Copy(k) : PlacedStart.Of(k) : new LayerPlaced(null, pick.Name, null, null, 0);
         Session.Do("", () => Layer.Placed.Add(placed));
         next = placed is { MassG: not null, DensityGPerMl: not null } ? $"#place-{Index} input" : $"#placed-{Index}-{Layer.Placed.Count - 1} input";
     }
@@ -79,5 +79,5 @@ public sealed partial class LayerThings
         : p with { DisplacedMl = null, MassG = Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId)?.MassG };
 
     private LayerPlaced? CopyOf(LayerPlaced p) =>
-        Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId) is { Permits: Permission.CopyReturn } keepsake ? PlacedStart.Copy(keepsake) : null;
+        Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId) is { } keepsake && Permissions.For(keepsake.Permits).MayCast == CastShare.Copy ? PlacedStart.Copy(keepsake) : null;
 }

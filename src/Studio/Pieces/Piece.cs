@@ -62,6 +62,20 @@ public sealed class Piece : IVersioned
 
     public DateTime? FinishedAt { get; set; }
 
+    /// <summary>Why it failed: a key of <see cref="Failing"/>; empty for one that did not.</summary>
+    public string FailedAs { get; set; } = "";
+
+    /// <summary>What was seen, in the maker's words.</summary>
+    public string FailedWords { get; set; } = "";
+
+    /// <summary>What it cost, in the studio's money; null where nobody said.</summary>
+    public decimal? FailedCost { get; set; }
+
+    public DateTime? FailedAt { get; set; }
+
+    /// <summary>The piece that failed and that this one is made in place of; null for none. No foreign key, as with the pot.</summary>
+    public int? InPlaceOf { get; set; }
+
     public string Notes { get; set; } = "";
 
     public DateTime CreatedAt { get; set; }
@@ -140,7 +154,11 @@ public sealed record LayerAddition(int? MaterialId, string Name, double PercentO
 
 public sealed record LayerScatter(int? MaterialId, string Name, double? MassG, double? DensityGPerMl, double? BulkMl, double? PackingFraction);
 
-public sealed record LayerPlaced(int? KeepsakeId, string Name, double? MassG, double? DensityGPerMl, double? DisplacedMl);
+public sealed record LayerPlaced(int? KeepsakeId, string Name, double? MassG, double? DensityGPerMl, double? DisplacedMl)
+{
+    /// <summary>The keepsake that this is a copy of; null where it is none.</summary>
+    public int? CopyOf { get; init; }
+}
 
 /// <summary>A bought thing fitted to the piece, such as a light string.</summary>
 public sealed record PieceFitting(int? MaterialId, string Name, double Count);
@@ -157,6 +175,7 @@ public static class Making
     public const string Finished = "finished";
     public const string Home = "home";
     public const string LetGo = "let-go";
+    public const string Failed = "failed";
 
     public static IReadOnlyList<(string Key, string Label)> All { get; } =
     [
@@ -166,9 +185,28 @@ public static class Making
         (Finished, "Finished"),
         (Home, "Home"),
         (LetGo, "Let go"),
+        (Failed, "Failed"),
     ];
 
     public static string Label(string key) => All.FirstOrDefault(s => s.Key == key).Label ?? key;
+}
+
+/// <summary>Why a piece failed.</summary>
+public static class Failing
+{
+    /// <summary>Key and what it is called.</summary>
+    public static IReadOnlyList<(string Key, string Label)> All { get; } =
+    [
+        ("bubbles", "Bubbles"),
+        ("overheated", "Overheated"),
+        ("stuck", "Stuck to the mould"),
+        ("not-level", "Not level"),
+        ("film-moved", "The film moved"),
+        ("other", "Something else"),
+    ];
+
+    /// <summary>What a reason is called; a key that nobody knows is said to be unknown.</summary>
+    public static string Label(string key) => All.FirstOrDefault(f => f.Key == key).Label ?? $"A reason that is not known (“{key}”)";
 }
 
 /// <summary>The room a piece is planned for.</summary>

@@ -8,16 +8,6 @@ namespace Studio.Pieces;
 /// <summary>The design as the engine reads it, and what comes of it.</summary>
 public sealed partial class PieceBook
 {
-    // what the engine calls out is a doubt; splitting a mix is ordinary work
-    private static readonly Dictionary<string, (Severity Severity, string Source)> Weights = new(StringComparer.Ordinal)
-    {
-        ["pour-too-deep"] = (Severity.Warn, "the resin's data sheet"),
-        ["batch-split"] = (Severity.Note, "the resin's data sheet"),
-        ["pot-life-short"] = (Severity.Warn, "the resin's data sheet; 5 minutes a batch: common practice, no source"),
-        ["floats"] = (Severity.Warn, "Archimedes' principle"),
-        ["former-too-close"] = (Severity.Warn, "common practice, no source"),
-    };
-
     /// <summary>A piece's design as the engine wants it. The piece comes with its mould and its layers with their resins.</summary>
     public static LayersInput Design(Piece piece) => new()
     {
@@ -53,7 +43,7 @@ public sealed partial class PieceBook
             Errors = [.. errors, .. OwnErrors(piece), .. sheets.SelectMany(s => s.Errors)],
             Findings =
             [
-                .. Warnings(result), .. mould is null ? [] : PieceDoubts.Of(design, result!, mould), .. sheets.SelectMany(s => s.Findings),
+                .. result?.Layers.SelectMany(l => l.Warnings) ?? [], .. mould is null ? [] : PieceDoubts.Of(design, result!, mould), .. sheets.SelectMany(s => s.Findings),
                 .. keepsakes is null ? [] : PlacedRules.Of(piece, keepsakes),
             ],
         };
@@ -122,11 +112,4 @@ public sealed partial class PieceBook
             }
         }
     }
-
-    private static IEnumerable<Finding> Warnings(LayersResult? result) =>
-        result is null ? [] : result.Layers.SelectMany((l, i) => l.Warnings.Select(w =>
-        {
-            var (severity, source) = Weights.GetValueOrDefault(w.Code, (Severity.Warn, "geometry of the mould"));
-            return new Finding(w.Code, severity, $"layers[{i}]", w.Message, source);
-        }));
 }

@@ -17,7 +17,7 @@ public sealed partial class PieceBook
         var stored = await db.Set<Piece>().Include(p => p.Layers.OrderBy(l => l.Order)).SingleOrDefaultAsync(p => p.Id == edited.Id);
         if (stored is null || DesignText.Write(stored) != readAs)
         {
-            return Saved.Refused(Saved.SomeoneElse);
+            return Saved.Stale();
         }
 
         var figures = Figures(edited, await ShelfAsync(db, stored));

@@ -40,15 +40,9 @@ public sealed record PieceFigures
         path.StartsWith(holder, StringComparison.Ordinal) && (path.Length == holder.Length || path[holder.Length] is '.' or '[');
 }
 
-/// <summary>The engine's errors in the words of the page: fields by the names that stand beside them.</summary>
+/// <summary>The engine's errors in the words of the page: by their codes, for the engine's own sentences name the fields of its contract.</summary>
 internal static class FieldWords
 {
-    private static readonly (string Contract, string Words)[] Names =
-    [
-        ("'massG' with 'densityGPerMl'", "its mass and density"), ("'bulkMl'", "its heaped volume"), ("'displacedMl'", "the volume it takes"), ("'massG'", "the mass"), ("'densityGPerMl'", "the density"),
-        ("Give 'wallMm', or set 'solid' to true", "Give it, or say that the box is solid"), ("'waste.perBatchG'", "what stays in each cup"), ("'toMm'", "the height"),
-    ];
-
     /// <summary>An error where the page shows it.</summary>
     public static IEnumerable<InputError> Of(InputError error, Piece piece)
     {
@@ -59,31 +53,34 @@ internal static class FieldWords
 
         if (error.Path == "resins" || error.Path.StartsWith("mould", StringComparison.Ordinal))
         {
-            return error.Path == "resins" ? [] : [new InputError("mould", "This mould's sizes cannot be used: " + error.Message)];
+            return error.Path == "resins" ? [] : [new InputError("mould", "This mould's sizes cannot be used: " + error.Message, error.Code)];
         }
 
-        return [new InputError(error.Path, Plain(error))];
+        return [error with { Message = Plain(error) }];
     }
 
     private static IEnumerable<InputError> OfResin(InputError error, Piece piece)
     {
         var id = error.Path.Split('.')[1];
         return piece.Layers.Select((l, i) => (Layer: l, Path: $"layers[{i}].resin")).Where(l => PieceBook.Key(l.Layer.ResinId) == id)
-            .Select(l => new InputError(l.Path, $"The data sheet of {l.Layer.Resin?.Name ?? "this resin"} needs another look: {Plain(error)}"));
+            .Select(l => new InputError(l.Path, $"The data sheet of {l.Layer.Resin?.Name ?? "this resin"} needs another look: {OfSheet(error, l.Layer, piece)}", error.Code));
     }
 
-    private static string Plain(InputError error)
+    private static string OfSheet(InputError error, PieceLayer layer, Piece piece) => error.Code == "batch-used-up"
+        ? $"A batch of at most {layer.Resin?.Spec.MaxBatchG:0.#} g is used up by the {piece.WastePerBatchG:0.#} g that stay in each cup. Allow a larger batch, or lower what stays in each cup."
+        : error.Message;
+
+    private static string Plain(InputError error) => error.Code switch
     {
-        if (error.Path.EndsWith(".resin", StringComparison.Ordinal))
-        {
-            return "Choose a resin.";
-        }
+        "resin-unknown" => "Choose a resin.",
+        "height-choice" => "Say how far this layer goes: up to a height, so thick, or until so much resin is used up.",
+        "amount-twice" => $"Give either its mass and density, or {Volume(error.Path)}, not both.",
+        "amount-missing" => $"Give either its mass and density, or {Volume(error.Path)}.",
+        "mass-missing" => "The mass is missing; it goes with the density.",
+        "density-missing" => "The density is missing; it turns the mass into a volume.",
+        "former-wall-missing" => "A hollow box needs the thickness of its wall. Give it, or say that the box is solid.",
+        _ => error.Message, // speaks of no field by its contract's name
+    };
 
-        if (error.Message.StartsWith("A layer needs exactly one", StringComparison.Ordinal))
-        {
-            return "Say how far this layer goes: up to a height, so thick, or until so much resin is used up.";
-        }
-
-        return Names.Aggregate(error.Message, (said, name) => said.Replace(name.Contract, name.Words, StringComparison.Ordinal));
-    }
+    private static string Volume(string path) => path.Contains(".scatter[", StringComparison.Ordinal) ? "its heaped volume" : "the volume it takes";
 }

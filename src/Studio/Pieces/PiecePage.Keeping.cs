@@ -1,5 +1,4 @@
 using Microsoft.JSInterop;
-using Studio.Data;
 
 namespace Studio.Pieces;
 
@@ -46,7 +45,7 @@ public sealed partial class PiecePage
         busy = true;
         var saved = await Book.KeepAsync(s.Piece, s.Desk.ReadAs, by);
         busy = false;
-        (refused, newer) = saved.Ok ? (null, false) : (saved.Words, saved.Words == Saved.SomeoneElse);
+        (refused, newer) = saved.Ok ? (null, false) : (saved.Words, saved.IsStale);
         if (saved.Ok)
         {
             keptAt = Now;

@@ -51,24 +51,26 @@ public static class PlacedRules
     /// <summary>Why a keepsake must not be set in, in a sentence that says what to do; null when it may.</summary>
     public static string? Refusal(Keepsake keepsake)
     {
+        ArgumentNullException.ThrowIfNull(keepsake);
         var what = $"{keepsake.Description} ({keepsake.EntryNumber})";
-        return (keepsake.Permits, keepsake.Custody, keepsake.Kind) switch
+        var (permission, rule) = (Permissions.For(keepsake.Permits), MaterialRules.For(keepsake.Kind));
+        return keepsake switch
         {
-            (Permission.ReturnUntouched, _, _) => $"The family asked to have {what} back untouched, so it stays out of the resin. Set something else here; or ask them, and write down on the keepsake's page who permitted what.",
-            (Permission.CopyReturn, _, _) => $"The family permits a copy of {what} and wants the original back. Set in the copy instead.",
-            (_, "returned", _) => $"{what} has gone back to the family. Take it out of the design.",
-            (_, _, "electronics") => $"{what}: {MaterialRules.For(keepsake.Kind).NeedsBeforeResin}",
-            _ when MaterialRules.For(keepsake.Kind) is { NeverEmbed: true } rule => $"{what}: {rule.NeedsBeforeResin}",
+            _ when !permission.ThingMayBeCast => $"{what}: {permission.Beyond}",
+            { Custody: CustodyWhereabouts.Returned } => $"{what} has gone back to the family. Take it out of the design.",
+            { Custody: CustodyWhereabouts.Withdrawn or CustodyWhereabouts.Lost or CustodyWhereabouts.Used } => $"{what} is not here: {CustodyWords.Label(keepsake.Custody).ToLowerInvariant()}. Take it out of the design.",
+            { Kind: "electronics" } => $"{what}: {rule.NeedsBeforeResin}",
+            _ when rule.NeverEmbed && !(rule.MayBeOverruled && keepsake.OverruledWhy.Length > 0) => $"{what}: {rule.NeedsBeforeResin}",
             _ => null,
         };
     }
 
     private static IEnumerable<Finding> About(Keepsake keepsake, string path, int times, KeepsakeShelf shelf)
     {
-        var rule = MaterialRules.For(keepsake.Kind);
+        var (permission, rule) = (Permissions.For(keepsake.Permits), MaterialRules.For(keepsake.Kind));
         if (Refusal(keepsake) is { } refusal)
         {
-            yield return new Finding("keepsake-not-permitted", Severity.Stop, path, refusal, keepsake.Permits is Permission.ReturnUntouched or Permission.CopyReturn ? Family : rule.Source);
+            yield return new Finding("keepsake-not-permitted", Severity.Stop, path, refusal, permission.ThingMayBeCast ? rule.Source : Family);
             yield break;
         }
 
@@ -77,9 +79,9 @@ public static class PlacedRules
             yield return rule.At(path) with { Message = $"{keepsake.Description}: {rule.NeedsBeforeResin}" };
         }
 
-        if (keepsake.Permits is Permission.EmbedPart)
+        if (permission.MayCast == CastShare.Part)
         {
-            yield return new Finding("keepsake-part", Severity.Note, path, $"Only a part of {keepsake.Description} goes in; weigh what goes back.", Family);
+            yield return new Finding("keepsake-part", Severity.Note, path, $"Only a part of {keepsake.Description} goes in{(keepsake is { PartCount: null, PartG: null } ? "" : $", at most {CustodyWords.Amount(keepsake.PartCount, keepsake.PartG)}")}; weigh what goes back.", Family);
         }
 
         if (keepsake.Count == 1 && shelf.Elsewhere.TryGetValue(keepsake.Id, out var other))

@@ -25,5 +25,5 @@ public static class PlacedStart
     }
 
     /// <summary>A copy of a keepsake: ours, not theirs, so it is not the keepsake any more.</summary>
-    public static LayerPlaced Copy(Keepsake keepsake) => new(null, $"Copy of {keepsake.Description} ({keepsake.EntryNumber})", null, null, 0);
+    public static LayerPlaced Copy(Keepsake keepsake) => new(null, $"Copy of {keepsake.Description} ({keepsake.EntryNumber})", null, null, 0) { CopyOf = keepsake.Id };
 }

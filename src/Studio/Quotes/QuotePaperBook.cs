@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Drawing;
+using Studio.Engine.Custody;
 using Studio.Engine.Price;
 using Studio.Keepsakes;
 using Studio.Papers;
@@ -26,22 +27,23 @@ public sealed class QuotePaperBook(QuoteBook quotes, IDbContextFactory<StudioDb>
 
         var settings = await settingsBook.ReadAsync();
         var model = Model(view, result, settings, await KeepsakesAsync(view));
-        return (QuotePaper.Create(model, settings.Paper == "Letter" ? PaperSize.Letter : PaperSize.A4), $"quote-{view.Commission.Number}-{view.Quote.VersionNo}.pdf");
+        return (QuotePaper.Create(model, PaperHouse.Sheet(settings.Paper)), $"quote-{view.Commission.Number}-{view.Quote.VersionNo}.pdf");
     }
 
     private static QuotePaperModel Model(QuoteView view, PriceResult result, StudioSettings settings, List<QuotePaperKeepsake> keepsakes)
     {
         var (quote, piece, commission) = (view.Quote, view.Piece, view.Commission);
         var customer = commission.Customer!;
+        var house = PaperHouse.Of(settings, quote.Currency);
         var figures = PieceBook.Figures(piece);
         var section = PieceBook.Section(piece, figures.Result, _ => LayerState.Poured, asStands: false);
         return new()
         {
-            Studio = new(settings.StudioName, Lines(settings.Address), settings.Email, settings.Phone),
-            Format = new(English, quote.Currency, Currencies.MinorDigits(quote.Currency) ?? 2, view.Zone, settings.Units == "inch"),
+            Studio = house.Letterhead,
+            Format = house.Format,
             Number = string.Create(English, $"{commission.Number}, version {quote.VersionNo}"),
             WrittenUtc = quote.SentAt ?? view.Now,
-            For = new(customer.Name, Lines(customer.Address), customer.Phone, customer.Email),
+            For = new(customer.Name, PaperHouse.Lines(customer.Address), customer.Phone, customer.Email),
             Remembers = commission.Remembers.Length > 0 ? commission.Remembers : null,
             Message = quote.FamilyWords.Length > 0 ? quote.FamilyWords : null,
             Pieces = [new(piece.Name, commission.Title, section is null ? null : Size(section, settings), [.. Contents(piece)], section is null ? null : SectionPaper.Of(section, detail: false))],
@@ -93,17 +95,7 @@ public sealed class QuotePaperBook(QuoteBook quotes, IDbContextFactory<StudioDb>
     private async Task<List<QuotePaperKeepsake>> KeepsakesAsync(QuoteView view)
     {
         await using var db = await factory.CreateDbContextAsync();
-        var kept = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == view.Commission.Id && k.Custody != "returned").OrderBy(k => k.Id).ToListAsync();
-        return [.. kept.Select(k => new QuotePaperKeepsake(k.Description, What(k.Permits), k.EntryNumber))];
+        var kept = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == view.Commission.Id && k.Custody != CustodyWhereabouts.Returned && k.Custody != CustodyWhereabouts.Withdrawn).OrderBy(k => k.Id).ToListAsync();
+        return [.. kept.Select(k => new QuotePaperKeepsake(k.Description, Permissions.For(k.Permits).OnQuote, k.EntryNumber))];
     }
-
-    private static string What(string permits) => permits switch
-    {
-        Permission.EmbedAll => "set into the piece",
-        Permission.EmbedPart => "a part is set into the piece, the rest comes back to you",
-        Permission.CopyReturn => "copied, and the original comes back to you",
-        _ => "comes back to you untouched",
-    };
-
-    private static string[] Lines(string address) => address.Split(['\n', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 }

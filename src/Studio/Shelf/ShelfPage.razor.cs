@@ -4,17 +4,19 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Authorization;
 using Studio.Clock;
 using Studio.Data;
+using Studio.Keepsakes;
 using Studio.Settings;
 
 namespace Studio.Shelf;
 
 /// <summary>Home: what stands on the shelf, who needs hands next, and why. Redraws itself on every browser.</summary>
-public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, News news, TimeProvider clock, IAuthorizationService rights) : IDisposable
+public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, SettingsBook settings, News news, TimeProvider clock, IAuthorizationService rights) : IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
     private ShelfRows? rows;
     private ShelfView? view;
+    private CustodyCheck? custody;
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
     private IDisposable? ear;
     private ITimer? timer;
@@ -61,9 +63,10 @@ public sealed partial class ShelfPage(ShelfBook book, SettingsBook settings, New
     {
         var mine = ++asked;
         var read = await book.RowsAsync();
+        var last = await custodyBook.LastAsync();
         if (mine == asked)
         {
-            rows = read;
+            (rows, custody) = (read, last);
             view = book.Arrange(read, zone);
         }
     }

@@ -169,7 +169,7 @@ public abstract class EditPage<TForm> : ComponentBase
         Saving = false;
         if (!saved.Ok)
         {
-            (Refused, Stale) = (saved.Words, saved.Words == Saved.SomeoneElse);
+            (Refused, Stale) = (saved.Words, saved.IsStale);
             return;
         }
 

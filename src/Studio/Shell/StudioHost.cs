@@ -29,6 +29,7 @@ internal static class StudioHost
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);
+        services.AddSingleton(_ => new PaperFolder(Path.Combine(DataSetup.Folder(builder.Configuration), "papers")));
         services.AddSingleton(_ => new PhotoStore(Path.Combine(DataSetup.Folder(builder.Configuration), "photos")));
         services.AddSignIn();
         services.AddDataProtection()
@@ -106,7 +107,7 @@ internal static class StudioHost
                 services.AddSingleton(typeof(IHostedService), type);
             }
 
-            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IDemo) || i == typeof(IRecurring) || (i != typeof(IAsked) && i.IsAssignableTo(typeof(IAsked)))))
+            foreach (var role in type.GetInterfaces().Where(i => i == typeof(IPaths) || i == typeof(ISeed) || i == typeof(IUpgrade) || i == typeof(IDemo) || i == typeof(IRecurring) || (i != typeof(IAsked) && i.IsAssignableTo(typeof(IAsked)))))
             {
                 services.AddSingleton(role, type);
             }

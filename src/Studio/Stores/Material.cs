@@ -26,6 +26,9 @@ public sealed class Material : IVersioned
     /// <summary>Highest temperature it should see [°C]; null for the usual one of its kind.</summary>
     public double? LimitC { get; set; }
 
+    /// <summary>Whether it is or holds a button cell, which a paper has to warn of; null while nobody has said. Asked of lights and batteries.</summary>
+    public bool? ButtonCell { get; set; }
+
     public double PackSize { get; set; } = 1;
 
     public decimal PackPrice { get; set; }

@@ -23,6 +23,9 @@ public sealed class MaterialForm : Shell.IEdited
 
     public double? LimitC { get; set; }
 
+    /// <summary>For lights and batteries: whether it is or holds a button cell; null while nobody has said.</summary>
+    public bool? ButtonCell { get; set; }
+
     public double? PackSize { get; set; }
 
     public double? PackPrice { get; set; }
@@ -40,6 +43,7 @@ public sealed class MaterialForm : Shell.IEdited
         DensitySource = m.DensitySource,
         PackingFraction = m.PackingFraction,
         LimitC = m.LimitC,
+        ButtonCell = m.ButtonCell,
         PackSize = m.PackSize,
         PackPrice = (double)m.PackPrice,
         Retired = m.Retired,
@@ -57,6 +61,7 @@ public sealed class MaterialForm : Shell.IEdited
         DensitySource = DensitySource.Trim(),
         PackingFraction = PackingFraction,
         LimitC = LimitC,
+        ButtonCell = ButtonCell,
         PackSize = PackSize ?? 1,
         PackPrice = (decimal)(PackPrice ?? 0),
         Retired = Retired,

@@ -1,9 +1,9 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Quotes;
@@ -13,7 +13,10 @@ namespace Studio.Story;
 /// <summary>One commission's whole story.</summary>
 public sealed partial class StoryBook
 {
-    private static readonly string[] Quiet = ["moved", "photographed"];
+    private static readonly string[] Quiet = [CustodyKind.Moved, CustodyKind.Photographed];
+
+    /// <summary>Old lines about a keepsake's entry: the entry itself is told.</summary>
+    private const string KeepsakeAbout = "keepsake/";
 
     /// <summary>The story; null when there is no such commission.</summary>
     public async Task<CommissionStory?> ReadAsync(int id)
@@ -59,19 +62,22 @@ public sealed partial class StoryBook
             : new StoryMoney(currency, agreed, accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Deposit), paid, Math.Max(0, agreed - paid), Math.Max(0, paid - agreed), payments);
     }
 
-    // a keepsake's or a pour's own record is told only where the commission's story does not tell of it already; drawers and photographs have their own page
-    private static async Task<IReadOnlyList<StoryDay>> DaysAsync(StudioDb db, int id, TimeZoneInfo zone)
+    // keepsakes and pours are told from their own records; what the commission's story says of the same record is found by its reference, and told once.
+    // Drawers and photographs have their own page
+    private async Task<IReadOnlyList<StoryDay>> DaysAsync(StudioDb db, int id, TimeZoneInfo zone)
     {
-        var told = await db.Set<CommissionEvent>().AsNoTracking().Where(e => e.CommissionId == id).ToListAsync();
-        var keepsakes = await db.Set<KeepsakeEvent>().AsNoTracking()
-            .Where(e => !Quiet.Contains(e.Kind)).Join(db.Set<Keepsake>().Where(k => k.CommissionId == id), e => e.KeepsakeId, k => k.Id, (e, k) => new { e.Id, e.At, e.By, e.Kind, e.Words, k.EntryNumber, k.Description })
-            .ToListAsync();
-        var pours = await db.Set<Pour>().AsNoTracking()
-            .Join(db.Set<Piece>().Where(p => p.CommissionId == id), x => x.PieceId, p => p.Id, (x, p) => new { x.Id, At = x.StartedAt, x.By, x.LayerOrder, x.LayerName, x.ResinName, x.Withdrawn, Grams = x.ActualAG + x.ActualBG, Piece = p.Name })
+        var told = await db.Set<CommissionEvent>().AsNoTracking().Where(e => e.CommissionId == id && !e.About.StartsWith(KeepsakeAbout)).ToListAsync();
+        var abouts = told.Select(e => e.About).ToHashSet(StringComparer.Ordinal);
+        var held = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == id).ToDictionaryAsync(k => k.Id);
+        var log = await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => held.Keys.Contains(e.KeepsakeId)).OrderBy(e => e.Id).ToListAsync();
+        var names = await keepsakeBook.NamesAsync(db, log);
+        var logs = log.ToLookup(e => e.KeepsakeId);
+        var poured = await db.Set<Pour>().AsNoTracking()
+            .Join(db.Set<Piece>().Where(p => p.CommissionId == id), x => x.PieceId, p => p.Id, (x, p) => new { Pour = x, Piece = p.Name })
             .ToListAsync();
         var lines = told.Select(e => new Told(e.At, e.Id, e.By, e.Kind, e.Words))
-            .Concat(keepsakes.Where(k => !told.Exists(t => t.Kind == "keepsake" && t.At == k.At)).Select(k => new Told(k.At, k.Id, k.By, "keepsake", $"{k.EntryNumber}, {k.Description}: {Sentence(k.Words, k.Kind)}")))
-            .Concat(pours.Where(p => !told.Exists(t => t.Kind == "piece" && t.Words.Contains(PouredInStory(p.LayerOrder, p.LayerName), StringComparison.Ordinal))).Select(p => new Told(p.At, p.Id, p.By, "pour", Poured(p.Piece, p.LayerName, p.ResinName, p.Grams, p.Withdrawn))));
+            .Concat(log.Where(e => !Quiet.Contains(e.Kind)).Select(e => new Told(e.At, e.Id, e.By, "keepsake", $"{held[e.KeepsakeId].EntryNumber}, {held[e.KeepsakeId].Description}: {CustodyWords.Of(e, [.. logs[e.KeepsakeId]], names)}")))
+            .Concat(poured.Where(p => !abouts.Contains(p.Pour.About)).Select(p => new Told(p.Pour.StartedAt, p.Pour.Id, p.Pour.By, "pour", Poured(p.Piece, p.Pour.LayerName, p.Pour.ResinName, p.Pour.ActualAG + p.Pour.ActualBG, p.Pour.Withdrawn))));
         return
         [
             .. lines.OrderByDescending(l => l.At).ThenByDescending(l => l.Order)
@@ -80,10 +86,6 @@ public sealed partial class StoryBook
                 .Select(day => new StoryDay(day.Key, [.. day.Select(l => new StoryLine(l.Line.At, TimeOnly.FromDateTime(l.Local), l.Line.By, l.Line.Kind, l.Line.Words))])),
         ];
     }
-
-    private static string PouredInStory(int order, string layer) => string.Create(CultureInfo.InvariantCulture, $"layer {order + 1}, {layer}, poured");
-
-    private static string Sentence(string words, string kind) => words.Length > 0 ? words : kind + ".";
 
     private static string Poured(string piece, string layer, string resin, double grams, bool withdrawn) =>
         $"Poured the layer “{layer}” of {piece}: {Shell.Say.Grams(grams)} of {resin}." + (withdrawn ? " Taken back later." : "");

@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Studio.Bench;
 using Studio.Climate;
 using Studio.Clock;
@@ -182,54 +183,102 @@ public sealed class BenchBookTests : IDisposable
     public async Task A_keepsake_that_must_go_back_untouched_stops_the_pour()
     {
         var id = await scene.PieceAsync();
-        await scene.ChangeAsync<Keepsake>(_ => true, k => k.Permits = Permission.ReturnUntouched);
+        await scene.ChangeAsync<Keepsake>(_ => true, k => k.Permits = Permissions.ReturnUntouched);
         var keepsake = (await scene.AllAsync<Keepsake>()).Single();
         await scene.ChangeAsync<PieceLayer>(l => l.Order == 0, l => l.Placed = [new(keepsake.Id, "brass button", 4, 8.5, null)]);
         (await book.PourAsync(await FormAsync(id), "Maker")).Stops.ShouldHaveSingleItem().Code.ShouldBe("keepsake-not-permitted");
     }
 
     [Fact]
-    public async Task A_pour_writes_its_keepsakes_into_their_chain_and_taking_it_back_takes_that_back()
+    public async Task A_pour_writes_what_went_in_into_the_log_and_taking_it_back_takes_it_out_again()
     {
         var id = await scene.PieceAsync();
-        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
-        await scene.ChangeAsync<PieceLayer>(l => l.Order == 0, l => l.Placed = [new(keepsake.Id, "brass button", 4, 8.5, null)]);
+        var keepsake = await PlacedAsync(0);
         var saved = await book.PourAsync(await FormAsync(id), "Maker");
         saved.Ok.ShouldBeTrue(saved.Words);
-        saved.Notices.ShouldBeEmpty();
         var cast = (await scene.AllAsync<Keepsake>()).Single();
-        cast.Custody.ShouldBe(CustodyChain.InPiece);
-        cast.Place.ShouldBe("In Heather pyramid");
+        (cast.Custody, cast.Place, cast.HeldCount).ShouldBe((CustodyWhereabouts.InPiece, "", 0));
+        var entry = (await scene.AllAsync<KeepsakeEvent>())[^1];
+        (entry.Kind, entry.Count, entry.PieceId, entry.PourId, entry.LayerId).ShouldBe((CustodyKind.SetIn, 1, id, saved.Id, (await scene.FindAsync(id)).Layers.Single(l => l.Order == 0).Id));
 
-        (await book.WithdrawAsync(saved.Id, "wrong piece", "Maker")).Ok.ShouldBeTrue();
-        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe(CustodyChain.Here);
-        (await scene.AllAsync<KeepsakeEvent>()).Count.ShouldBe(2);
+        (await book.HeldAsync(saved.Id)).ShouldBe([$"{keepsake.EntryNumber}, brass button: 1 piece"]);
+        (await book.WithdrawAsync(saved.Id, "wrong piece", "", "Maker")).Code.ShouldBe("place-missing");
+        (await book.WithdrawAsync(saved.Id, "wrong piece", "Bench", "Maker")).Ok.ShouldBeTrue();
+        var back = (await scene.AllAsync<Keepsake>()).Single();
+        (back.Custody, back.Place, back.HeldCount).ShouldBe((CustodyWhereabouts.Here, "Bench", 1));
+        (await scene.AllAsync<KeepsakeEvent>()).Count.ShouldBe(3, "nothing is removed");
     }
 
     [Fact]
-    public async Task A_keepsake_set_in_two_layers_is_all_cast_with_the_last()
+    public async Task A_withdrawn_pour_gives_its_keepsake_back_whatever_the_piece_is_called_and_whatever_was_done_since()
+    {
+        // 0.3.0: the link was found by "into NAME", so a renamed piece kept the keepsake; and what refused was dropped
+        var id = await scene.PieceAsync();
+        var keepsake = await PlacedAsync(0, Permissions.EmbedPart, count: 5);
+        var form = await FormAsync(id);
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, Count = 2, RestPlace = "Keepsake drawer 2" }];
+        var saved = await book.PourAsync(form, "Maker");
+        saved.Ok.ShouldBeTrue(saved.Words);
+        await scene.ChangeAsync<Piece>(_ => true, p => p.Name = "Agnes's hill");
+        await scene.NoteAsync(keepsake.Id);
+        (await book.WithdrawAsync(saved.Id, "wrong piece", "Bench", "Maker")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<Keepsake>()).Single().HeldCount.ShouldBe(5);
+    }
+
+    [Fact]
+    public async Task A_pour_asks_what_really_went_in_and_takes_no_part_for_the_whole()
     {
         var id = await scene.PieceAsync();
-        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
-        await scene.ChangeAsync<PieceLayer>(l => l.Order < 2, l => l.Placed = [new(keepsake.Id, "brass button", 4, 8.5, null)]);
-        await book.PourAsync(await FormAsync(id, roomC: 23), "Maker");
-        CustodyChain.Now(await scene.AllAsync<KeepsakeEvent>()).LeftOver.ShouldBeTrue();
+        var keepsake = await PlacedAsync(0, Permissions.EmbedPart, count: 5);
+        var form = await FormAsync(id);
+        form.Set = null;
+        (await book.PourAsync(form, "Maker")).Words.ShouldStartWith($"Say what really went in of {keepsake.EntryNumber}, brass button");
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, Count = 5, RestPlace = "Bench" }];
+        (await book.PourAsync(form, "Maker")).Words.ShouldContain("never all of it");
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, Count = 2 }];
+        (await book.PourAsync(form, "Maker")).Words.ShouldContain("Say where the rest of it lies.");
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, Count = 2, RestPlace = "Keepsake drawer 2" }];
+        (await book.PourAsync(form, "Maker")).Ok.ShouldBeTrue();
+        var now = (await scene.AllAsync<Keepsake>()).Single();
+        (now.HeldCount, now.Place, now.Custody).ShouldBe((3, "Keepsake drawer 2", CustodyWhereabouts.Here));
+    }
+
+    [Fact]
+    public async Task A_keepsake_that_did_not_go_in_after_all_stays_where_it_is()
+    {
+        var id = await scene.PieceAsync();
+        var keepsake = await PlacedAsync(0);
+        var form = await FormAsync(id);
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, NotIn = true }];
+        (await book.PourAsync(form, "Maker")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe(CustodyWhereabouts.Here);
+        (await scene.AllAsync<KeepsakeEvent>()).Count.ShouldBe(1);
+    }
+
+    [Fact]
+    public async Task A_keepsake_of_two_layers_is_asked_for_with_each()
+    {
+        var id = await scene.PieceAsync();
+        var keepsake = await PlacedAsync(0, Permissions.EmbedAll, count: 2, layers: 2);
+        var form = await FormAsync(id, roomC: 23);
+        form.Set = [new SetRow { KeepsakeId = keepsake.Id, Count = 1, RestPlace = "Bench" }];
+        (await book.PourAsync(form, "Maker")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<Keepsake>()).Single().HeldCount.ShouldBe(1);
         studio.Clock.Advance(TimeSpan.FromHours(7));
         (await book.PourAsync(await FormAsync(id), "Maker")).Ok.ShouldBeTrue();
-        CustodyChain.Now(await scene.AllAsync<KeepsakeEvent>()).InHand.ShouldBeFalse();
+        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe(CustodyWhereabouts.InPiece);
     }
 
     [Fact]
-    public async Task A_copy_that_nobody_noted_is_poured_and_told()
+    public async Task A_copy_that_nobody_noted_stops_the_pour_and_a_noted_one_is_written_as_a_copy()
     {
         var id = await scene.PieceAsync();
-        await scene.ChangeAsync<Keepsake>(_ => true, k => k.Permits = Permission.CopyReturn);
-        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
-        await scene.ChangeAsync<PieceLayer>(l => l.Order == 0, l => l.Placed = [new(keepsake.Id, "copy of the letter", 4, 1.2, null)]);
-        var saved = await book.PourAsync(await FormAsync(id), "Maker");
-        saved.Ok.ShouldBeTrue(saved.Words);
-        saved.Notices.ShouldHaveSingleItem().ShouldContain(keepsake.EntryNumber);
-        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe("here");
+        var keepsake = await PlacedAsync(0, Permissions.CopyReturn, copy: true);
+        (await book.PourAsync(await FormAsync(id), "Maker")).Stops.ShouldHaveSingleItem().Message.ShouldContain("Note first what was copied");
+        await scene.NoteAsync(keepsake.Id, CustodyKind.Copied);
+        (await book.PourAsync(await FormAsync(id), "Maker")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<KeepsakeEvent>())[^1].Kind.ShouldBe(CustodyKind.CopySetIn);
+        (await scene.AllAsync<Keepsake>()).Single().Custody.ShouldBe(CustodyWhereabouts.Here, "the original stays");
     }
 
     [Fact]
@@ -242,10 +291,19 @@ public sealed class BenchBookTests : IDisposable
         (await book.ReadAsync(id))!.Times.Layers[0].From.At.ShouldBe(before);
     }
 
+    private async Task<Keepsake> PlacedAsync(int order, string permits = Permissions.EmbedAll, int count = 1, int layers = 1, bool copy = false)
+    {
+        await scene.ChangeAsync<Keepsake>(_ => true, k => (k.Permits, k.Count, k.HeldCount) = (permits, count, count));
+        await scene.ChangeAsync<KeepsakeEvent>(_ => true, e => e.Count = count);
+        var keepsake = (await scene.AllAsync<Keepsake>()).Single();
+        await scene.ChangeAsync<PieceLayer>(l => l.Order >= order && l.Order < order + layers, l => l.Placed = [copy ? new(null, "copy of the button", 4, 1.2, null) { CopyOf = keepsake.Id } : new(keepsake.Id, "brass button", 4, 8.5, null)]);
+        return keepsake;
+    }
+
     private async Task<PourForm> FormAsync(int pieceId, double? roomC = null)
     {
         var layer = (await book.ReadAsync(pieceId))!.ToPour!;
         var batch = layer.Plan!.Batches[0];
-        return new() { PieceId = pieceId, LayerId = layer.LayerId, RoomC = roomC, Tally = [new(1, "A", batch.PartAG), new(1, "B", batch.PartBG)] };
+        return new() { PieceId = pieceId, LayerId = layer.LayerId, RoomC = roomC, Tally = [new(1, "A", batch.PartAG), new(1, "B", batch.PartBG)], Set = BenchKeepsakes.Begin(layer) };
     }
 }

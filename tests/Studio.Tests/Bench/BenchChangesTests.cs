@@ -93,7 +93,7 @@ public sealed class BenchChangesTests : IDisposable
         var (one, two) = (await CorrectionAsync(id), await CorrectionAsync(id));
         (one.ActualAG, one.Why, two.ActualAG, two.Why) = (101, "first", 102, "second");
         (await book.CorrectAsync(one, "Maker")).Ok.ShouldBeTrue();
-        (await book.CorrectAsync(two, "Other")).Words.ShouldBe(Data.Saved.SomeoneElse);
+        (await book.CorrectAsync(two, "Other")).IsStale.ShouldBeTrue();
         (await scene.AllAsync<Pour>()).Single().ActualAG.ShouldBe(101);
     }
 
@@ -101,8 +101,8 @@ public sealed class BenchChangesTests : IDisposable
     public async Task A_pour_taken_back_stays_with_its_reason_and_counts_no_longer()
     {
         var id = await PouredAsync();
-        (await book.WithdrawAsync((await scene.AllAsync<Pour>()).Single().Id, "", "Maker")).Ok.ShouldBeFalse();
-        (await book.WithdrawAsync((await scene.AllAsync<Pour>()).Single().Id, "wrong piece", "Maker")).Ok.ShouldBeTrue();
+        (await book.WithdrawAsync((await scene.AllAsync<Pour>()).Single().Id, "", "", "Maker")).Ok.ShouldBeFalse();
+        (await book.WithdrawAsync((await scene.AllAsync<Pour>()).Single().Id, "wrong piece", "Bench", "Maker")).Ok.ShouldBeTrue();
         var sheet = await book.ReadAsync(id);
         sheet!.Pours.ShouldHaveSingleItem().Withdrawn.ShouldBeTrue();
         sheet.ToPour!.Order.ShouldBe(0);
@@ -116,7 +116,7 @@ public sealed class BenchChangesTests : IDisposable
         var id = await PouredAsync();
         await scene.PourAsync(id, 1, scene.Now);
         var lower = (await scene.AllAsync<Pour>()).Single(p => p.LayerOrder == 0);
-        (await book.WithdrawAsync(lower.Id, "wrong piece", "Maker")).Words.ShouldContain("heather band");
+        (await book.WithdrawAsync(lower.Id, "wrong piece", "Bench", "Maker")).Words.ShouldContain("heather band");
     }
 
     [Fact]

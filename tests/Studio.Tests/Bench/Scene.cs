@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
 using Studio.Climate;
@@ -45,7 +46,12 @@ public sealed class Scene(IDbContextFactory<StudioDb> factory, TimeProvider cloc
         await db.SaveChangesAsync();
         for (var i = 0; i < keepsakes; i++)
         {
-            db.Add(new Keepsake { CommissionId = commission.Id, EntryNumber = FormattableString.Invariant($"KS-26-{n:000}{i:00}-T"), Kind = "brass", Description = "brass button", Permits = Permission.EmbedAll, Place = "Keepsake drawer 1", ReceivedAt = Now, SubmitKey = Guid.NewGuid().ToString("N") });
+            var keepsake = new Keepsake { CommissionId = commission.Id, EntryNumber = FormattableString.Invariant($"KS-26-{n:000}{i:00}-T"), Kind = "brass", Description = "brass button", Permits = Permissions.EmbedAll, ReceivedAt = Now, SubmitKey = Guid.NewGuid().ToString("N") };
+            db.Add(keepsake);
+            await db.SaveChangesAsync();
+            var received = new KeepsakeEvent { KeepsakeId = keepsake.Id, At = Now, By = "Test maker", Kind = CustodyKind.Received, Place = "Keepsake drawer 1", Count = 1, Words = "by hand" };
+            db.Add(received);
+            CustodyLog.Follow(keepsake, [received]);
         }
 
         if (deposit)
@@ -93,6 +99,14 @@ public sealed class Scene(IDbContextFactory<StudioDb> factory, TimeProvider cloc
     {
         await using var db = await factory.CreateDbContextAsync();
         db.Add(new Reading { At = at ?? Now, Celsius = celsius, Place = RoomBook.CastingRoom, By = "Test maker" });
+        await db.SaveChangesAsync();
+    }
+
+    /// <summary>Something that happens to a keepsake meanwhile.</summary>
+    public async Task NoteAsync(int keepsakeId, string kind = CustodyKind.Note)
+    {
+        await using var db = await factory.CreateDbContextAsync();
+        db.Add(new KeepsakeEvent { KeepsakeId = keepsakeId, At = Now, By = "Test maker", Kind = kind, Words = "looked at" });
         await db.SaveChangesAsync();
     }
 

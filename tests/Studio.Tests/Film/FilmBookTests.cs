@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Studio.Film;
 using Studio.Tests.Pieces;
 using Studio.Data.Files;
@@ -26,7 +27,7 @@ public sealed class FilmBookTests : PhotoStoreTestBase, IDisposable
     [Fact]
     public async Task Pictures_of_the_keepsakes_come_first_then_those_sent_for_the_piece()
     {
-        var commission = await PieceSamples.CommissionAsync(database, PieceSamples.Keepsake(5, Permission.EmbedAll));
+        var commission = await PieceSamples.CommissionAsync(database, PieceSamples.Keepsake(5, Permissions.EmbedAll));
         using var other = Pictures.Quarters(300, 200);
         (await Book().TakeInAsync(commission, new MemoryStream(Pictures.Jpeg(other)), "harbour.jpg", "Mo")).Picture.ShouldNotBeNull();
         await using (var db = database.Open())

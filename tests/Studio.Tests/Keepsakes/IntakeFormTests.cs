@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 
 namespace Studio.Tests.Keepsakes;
@@ -86,7 +87,7 @@ public sealed class IntakeFormTests
         var form = KeepsakeScene.Form(massG: 12);
         (form.Method, form.Overall, form.Damage, form.PhotoIds) = ("by post", "Good", ["crack"], [7]);
         var next = form.Next();
-        (next.Place, next.Permits, next.Method).ShouldBe(("Drawer 1", Permission.EmbedAll, "by post"));
+        (next.Place, next.Permits, next.Method).ShouldBe(("Drawer 1", Permissions.EmbedAll, "by post"));
         next.Blank.ShouldBeTrue();
         next.PhotoIds.ShouldBeEmpty();
         next.SubmitKey.ShouldNotBe(form.SubmitKey);
@@ -96,8 +97,8 @@ public sealed class IntakeFormTests
     public void A_draft_gives_back_every_word_and_the_key_it_was_begun_with()
     {
         var form = new IntakeForm();
-        form.Take(Fields(("submitKey", "k1"), ("kind", "iron"), ("description", "hive nails"), ("damage", "corrosion"), ("overall", "Fair"), ("permits", Permission.EmbedPart), ("returnBy", "2026-05-01")));
-        (form.SubmitKey, form.Kind, form.Overall, form.Permits, form.ReturnDay).ShouldBe(("k1", "iron", "Fair", Permission.EmbedPart, new DateOnly(2026, 5, 1)));
+        form.Take(Fields(("submitKey", "k1"), ("kind", "iron"), ("description", "hive nails"), ("damage", "corrosion"), ("overall", "Fair"), ("permits", Permissions.EmbedPart), ("returnBy", "2026-05-01")));
+        (form.SubmitKey, form.Kind, form.Overall, form.Permits, form.ReturnDay).ShouldBe(("k1", "iron", "Fair", Permissions.EmbedPart, new DateOnly(2026, 5, 1)));
         form.Damage.ShouldBe(["corrosion"]);
     }
 

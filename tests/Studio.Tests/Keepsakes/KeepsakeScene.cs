@@ -1,8 +1,12 @@
+using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data.Files;
+using Studio.Clock;
 using Studio.Keepsakes;
+using Studio.Moulds;
+using Studio.Pieces;
 using Studio.Settings;
 
 namespace Studio.Tests.Keepsakes;
@@ -15,7 +19,7 @@ public sealed class KeepsakeScene : IDisposable
     public KeepsakeScene()
     {
         Settings = new SettingsBook(Database.Factory, Database.News);
-        Book = new KeepsakeBook(Database.Factory, Settings, Database.News);
+        Book = new KeepsakeBook(Database.Factory, Settings, Database.News, new PieceNames(), new PourNames());
         using var db = Database.Open();
         var commission = new Commission
         {
@@ -29,6 +33,11 @@ public sealed class KeepsakeScene : IDisposable
         db.Add(commission);
         db.SaveChanges();
         CommissionId = commission.Id;
+        var mould = new Mould { Name = "Pyramid", Shape = "pyramid", Dimensions = new(StringComparer.Ordinal) { ["sides"] = 4, ["baseMm"] = 120, ["heightMm"] = 100, ["tipMm"] = 0 } };
+        var piece = new Piece { CommissionId = CommissionId, Name = "the heather pyramid", Mould = mould, CreatedAt = db.Now };
+        db.Add(piece);
+        db.SaveChanges();
+        PieceId = piece.Id;
     }
 
     public StudioDatabase Database { get; } = new();
@@ -39,11 +48,14 @@ public sealed class KeepsakeScene : IDisposable
 
     public int CommissionId { get; }
 
+    /// <summary>The one piece that the commission's keepsakes go into.</summary>
+    public int PieceId { get; }
+
     /// <summary>A form that can be kept as it is.</summary>
-    public static IntakeForm Form(string kind = "dried-flower", string permits = Permission.EmbedAll, double? massG = null, string description = "heather from the hill") =>
+    public static IntakeForm Form(string kind = "dried-flower", string permits = Permissions.EmbedAll, double? massG = null, string description = "heather from the hill") =>
         new() { Kind = kind, Description = description, Permits = permits, Place = "Drawer 1", MassG = massG };
 
-    public async Task<KeepsakeView> TakenInAsync(string kind = "dried-flower", string permits = Permission.EmbedAll, double? massG = null, string description = "heather from the hill")
+    public async Task<KeepsakeView> TakenInAsync(string kind = "dried-flower", string permits = Permissions.EmbedAll, double? massG = null, string description = "heather from the hill")
     {
         var taken = await Book.TakeInAsync(CommissionId, Form(kind, permits, massG, description), Maker);
         taken.Ok.ShouldBeTrue(taken.Words);
@@ -76,13 +88,17 @@ public sealed class KeepsakeScene : IDisposable
         return await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => e.KeepsakeId == keepsakeId).OrderBy(e => e.Id).ToListAsync();
     }
 
-    public static ActForm Move(string place = "Bench") => new() { Act = CustodyLink.Moved, Place = place, Words = "to be looked at" };
+    public static ActForm Move(string place = "Bench") => new() { Act = CustodyKind.Moved, Place = place, Words = "to be looked at" };
 
-    public static ActForm Cast(double? massG = null, bool leftOver = false) => new() { Act = CustodyLink.Embedded, Whither = "the heather pyramid", MassG = massG, LeftOver = leftOver };
+    /// <summary>All that is here goes in.</summary>
+    public ActForm Cast(double? massG = null) => new() { Act = CustodyKind.SetIn, PieceId = PieceId, All = true, MassG = massG };
 
-    public static ActForm Return(double? massG = null) => new() { Act = CustodyLink.Returned, Whither = "Isla Fraser", MassG = massG };
+    /// <summary>So much goes in, and the rest lies in a drawer.</summary>
+    public ActForm CastPart(double? massG, int count = 0) => new() { Act = CustodyKind.SetIn, PieceId = PieceId, MassG = massG, Count = count, Place = "Drawer 1" };
 
-    public static ActForm Copy() => new() { Act = CustodyLink.Copied, Words = "scanned at 600 dpi" };
+    public static ActForm Return(double? massG = null) => new() { Act = CustodyKind.Returned, Whom = "Isla Fraser", All = true, MassG = massG };
+
+    public static ActForm Copy() => new() { Act = CustodyKind.Copied, Words = "scanned at 600 dpi" };
 
     public void Dispose() => Database.Dispose();
 }

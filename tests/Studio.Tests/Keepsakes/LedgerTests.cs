@@ -1,4 +1,4 @@
-using Studio.Keepsakes;
+using Studio.Engine.Custody;
 
 namespace Studio.Tests.Keepsakes;
 
@@ -32,7 +32,7 @@ public sealed class LedgerTests : IDisposable
         var check = number[^1];
         foreach (var typed in new[] { number, number.ToLowerInvariant(), $"ks 26 oooo1 {check}", $"KS26—0000l{check}" })
         {
-            (await scene.Book.LedgerAsync(typed, CustodyChain.Returned, 10)).Lines.ShouldHaveSingleItem(typed).EntryNumber.ShouldBe(number);
+            (await scene.Book.LedgerAsync(typed, CustodyWhereabouts.Returned, 10)).Lines.ShouldHaveSingleItem(typed).EntryNumber.ShouldBe(number);
         }
     }
 
@@ -53,8 +53,8 @@ public sealed class LedgerTests : IDisposable
         await scene.TakenInAsync(description: "hive nails");
         await scene.TakenInAsync(description: "buttons");
         await scene.DoneAsync(first, KeepsakeScene.Return());
-        (await scene.Book.LedgerAsync("", CustodyChain.Returned, 10)).Lines.ShouldHaveSingleItem().Id.ShouldBe(first.Keepsake.Id);
-        var page = await scene.Book.LedgerAsync("", CustodyChain.Here, 1);
+        (await scene.Book.LedgerAsync("", CustodyWhereabouts.Returned, 10)).Lines.ShouldHaveSingleItem().Id.ShouldBe(first.Keepsake.Id);
+        var page = await scene.Book.LedgerAsync("", CustodyWhereabouts.Here, 1);
         (page.Lines.Count, page.More).ShouldBe((1, true));
         page.Lines[0].Description.ShouldBe("buttons");
     }
@@ -63,7 +63,7 @@ public sealed class LedgerTests : IDisposable
     public async Task A_piece_is_told_what_may_be_cast_and_what_each_needs_first()
     {
         await scene.TakenInAsync();
-        await scene.TakenInAsync("iron", Permission.ReturnUntouched, description: "hive nails");
+        await scene.TakenInAsync("iron", Permissions.ReturnUntouched, description: "hive nails");
         var pieces = await scene.Book.ForPieceAsync(scene.CommissionId);
         pieces.Select(p => p.MayBeCast).ShouldBe([true, false]);
         pieces[0].Findings.ShouldHaveSingleItem().Code.ShouldBe("material-dried-flower");

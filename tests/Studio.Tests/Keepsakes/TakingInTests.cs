@@ -59,8 +59,8 @@ public sealed class TakingInTests : IDisposable
     {
         var view = await scene.TakenInAsync(massG: 12.4);
         var link = (await scene.EventsAsync(view.Keepsake.Id)).ShouldHaveSingleItem();
-        (link.Kind, link.By, link.Place, link.MassG).ShouldBe((CustodyLink.Received, KeepsakeScene.Maker, "Drawer 1", 12.4));
-        link.Words.ShouldBe("Came by hand from Isla Fraser and was put here: Drawer 1. It weighed 12.4 g.");
+        (link.Kind, link.By, link.Place, link.MassG).ShouldBe((CustodyKind.Received, KeepsakeScene.Maker, "Drawer 1", 12.4));
+        view.Chain.ShouldHaveSingleItem().Words.ShouldBe("Came by hand from Isla Fraser and was put here: Drawer 1. It weighed 12.4 g.");
     }
 
     [Fact]

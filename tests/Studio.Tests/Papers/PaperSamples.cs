@@ -81,13 +81,10 @@ internal static class PaperSamples
         Owner = Owner,
         Depositor = new PaperPerson("Rory Brodie", ["14 Ferry Road", "Pelling"], "01632 960 188"),
         DepositorAuthority = "Grandson, with the owner's written word",
-        EntryUtc = Now,
+        WrittenUtc = Now,
         Reason = "To be set in a memorial piece",
-        Method = "Brought by hand",
-        Packing = "Shoe box, tissue paper",
         OwnersRequirements = "The photograph must not be trimmed.",
         ReturnBy = new DateOnly(2026, 6, 30),
-        ReceivedBy = "Edda Marsh",
         Keepsakes = [.. Enumerable.Range(1, count).Select(Keepsake)],
     };
 
@@ -100,6 +97,8 @@ internal static class PaperSamples
         MassG = n % 3 == 2 ? 48.2 : null,
         Condition = n % 3 == 0 ? "Good. Crease at the lower left corner, light foxing." : n % 3 == 1 ? "Fair. Brittle, some loss of flowers." : "Rust accretion on all, one bent",
         Completeness = n % 3 == 0 ? "Complete" : "",
+        Came = "Came by hand on 2 March, brought by Rory Brodie (grandson), taken in by Edda Marsh; packed in a shoe box.",
+        Since = n == 3 ? "Since then: 1 piece went back on 20 March 2026 with Rory Brodie." : null,
         Permission = n % 3 == 0 ? "Copy it and return it." : n % 3 == 1 ? "Set a part, return the rest." : "All of it may be set.",
         ThumbnailJpeg = Jpeg(n % 3 == 1 ? 240 : 160, n % 3 == 1 ? 160 : 200, n),
     };
@@ -137,9 +136,12 @@ internal static class PaperSamples
         Tilt = new(150, 0.5, 0.19099, 0.33333),
         PotLifeMinutes = 90,
         Batches = [new(280.1, 126.1), new(280.1, 126.1)],
-        Additions = [new("Pearl powder, white", 0.82)],
-        Scatter = [new("Dried heather flowers", 4.5, "sprinkle when the resin stops running")],
-        Placed = [new("Photograph on film", null, "KS-26-00043-F, face down, 10 mm tab at the left")],
+        With =
+        [
+            new("Stir in", "Pearl powder, white", 0.82, "", []),
+            new("Scatter", "Dried heather flowers", 4.5, "sprinkle when the resin stops running", []),
+            new("Film", "The photograph “gate”", null, "from 15 mm to 78 mm", ["Pour to the foot of the picture first: stop at 212.0 g in the mould, at 15 mm. Set it in, then pour the rest of the layer.", "It goes on above this layer, up to 78 mm."]),
+        ],
         Prepare = ["Film sealed and dry, cut to the paper template", "Former in its place, waxed", "Two cups of 600 ml, stirring sticks, timer"],
         Cautions = ["The film lifts when resin runs beneath it: pin the tab first."],
         Times = new PourPaperTimes("Printed in the data sheet for 23 °C; a colder room takes longer.") { NextPourFromHours = 48, NextPourUntilHours = 72, DemouldHours = 120 },
@@ -185,7 +187,7 @@ internal static class PaperSamples
         Format = Format,
         Commission = "1",
         Owner = new PaperPerson("Noor", []),
-        EntryUtc = Now,
+        WrittenUtc = Now,
         Keepsakes = [new() { EntryNumber = "KS-26-00001-A", Kind = "Buttons", Permission = "Return it untouched.", ThumbnailJpeg = [1, 2, 3] }],
     };
 
@@ -214,7 +216,7 @@ internal static class PaperSamples
         Section = Stack(14, 9),
         Batches = [.. Enumerable.Repeat(new PourPaperBatch(1280.1, 612.4), 12)],
         MixG = 22710,
-        Placed = [.. Enumerable.Range(1, 6).Select(n => new PourPaperAmount($"Brass plate {n}", 12.5 * n, "KS-26-00043-F"))],
+        With = [.. Enumerable.Range(1, 6).Select(n => new PourPaperRow("Set by hand", $"Brass plate {n}", 12.5 * n, "KS-26-00043-F", []))],
         Cautions = [.. Enumerable.Repeat("Heat builds up in a layer of this depth; the data sheet allows 50 mm and 500 g, so pour it in batches and let each cool.", 4)],
     };
 

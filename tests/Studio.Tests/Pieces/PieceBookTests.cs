@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
 using Studio.Clock;
 using Studio.Data;
@@ -27,7 +28,7 @@ public sealed class PieceBookTests : IDisposable
     [Fact]
     public async Task A_kept_design_is_read_back_whole()
     {
-        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permission.EmbedAll));
+        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permissions.EmbedAll));
         var p = desk.Piece;
         Stacking.Remove(p.Layers, 1);
         p.Layers[1].Name = "Clear with the whistle";
@@ -82,7 +83,7 @@ public sealed class PieceBookTests : IDisposable
     [Fact]
     public async Task A_design_with_mistakes_or_with_what_the_family_forbade_is_not_kept()
     {
-        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permission.ReturnUntouched));
+        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permissions.ReturnUntouched));
         desk.Piece.Layers[0].ToMm = -2;
         desk.Piece.Layers[1].Placed = [new LayerPlaced(5, "Ferry whistle", 17, 8.5, null)];
         var saved = await book.KeepAsync(desk.Piece, desk.ReadAs, "Mo");
@@ -120,7 +121,7 @@ public sealed class PieceBookTests : IDisposable
     [Fact]
     public async Task Drawn_once_more_a_piece_leaves_the_keepsakes_with_the_first()
     {
-        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permission.EmbedAll));
+        var (book, desk) = await BegunAsync(PieceSamples.Keepsake(5, Permissions.EmbedAll));
         desk.Piece.Layers[1].Placed = [new LayerPlaced(5, "Ferry whistle", 17, 8.5, null), new LayerPlaced(null, "Film of the harbour", null, null, 0)];
         await book.KeepAsync(desk.Piece, desk.ReadAs, "Mo");
         var copy = (await book.DeskAsync((await book.DuplicateAsync(desk.Piece.Id, "Mo")).Id))!;

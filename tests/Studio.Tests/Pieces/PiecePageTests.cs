@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Bunit;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
@@ -6,7 +7,6 @@ using MudBlazor.Services;
 using Studio.Data;
 using Studio.Film;
 using Studio.Heat;
-using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
 using Studio.SignIn;
@@ -158,7 +158,7 @@ public sealed class PiecePageTests : BunitContext
 
     private async Task<int> BegunAsync()
     {
-        var commission = await PieceSamples.CommissionAsync(database, PieceSamples.Keepsake(5, Permission.EmbedAll));
+        var commission = await PieceSamples.CommissionAsync(database, PieceSamples.Keepsake(5, Permissions.EmbedAll));
         return (await PieceSamples.Book(database).CreateAsync(commission, "Whistle", 1, PieceStart.Colours, "Mo")).Id;
     }
 }

@@ -1,3 +1,5 @@
+using Studio.Clock;
+using Studio.Pieces;
 using System.Globalization;
 using Studio.Commissions;
 using Studio.Customers;
@@ -11,7 +13,7 @@ public sealed class StoryBookTests : IDisposable
 {
     private readonly StudioDatabase studio = new();
 
-    private StoryBook Book => new(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News));
+    private StoryBook Book => new(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News), new KeepsakeBook(studio.Factory, new SettingsBook(studio.Factory, studio.News), studio.News, new PieceNames(), new PourNames()));
 
     public void Dispose() => studio.Dispose();
 

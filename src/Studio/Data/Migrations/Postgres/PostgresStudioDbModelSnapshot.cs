@@ -4,7 +4,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
-using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -208,151 +207,6 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Clock.Pour", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<double>("ActualAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("ActualBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Batches")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Colour")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Foretold")
-                        .HasColumnType("text");
-
-                    b.Property<double>("FromMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Kinetics")
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("LayerName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerOrder")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("PieceId")
-                        .HasColumnType("integer");
-
-                    b.Property<double>("PlannedAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("PlannedBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("ResinId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("ResinLot")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("ResinName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double?>("RoomC")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Sheet")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<DateTime>("StartedAt")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Tally")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double>("ToMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("integer");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("boolean");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("ResinId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Pour");
-                });
-
-            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<DateTime>("At")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Field")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Now")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("PourId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Was")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Why")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PourId");
-
-                    b.ToTable("PourCorrection");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -527,6 +381,154 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Sensor");
                 });
 
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double>("ActualAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("ActualBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Batches")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Colour")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Foretold")
+                        .HasColumnType("text");
+
+                    b.Property<double>("FromMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("LayerName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerOrder")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PieceId")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("PlannedAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("PlannedBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ResinLot")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ResinName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("RoomC")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Sheet")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Tally")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("ToMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("ResinId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Pour");
+                });
+
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Now")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Passed")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.ToTable("PourCorrection");
+                });
+
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.Property<int>("Id")
@@ -542,6 +544,13 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     b.Property<string>("DeliveryAddress")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long?>("EndedSpent")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("EndedWhy")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -599,6 +608,10 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasColumnType("text");
 
                     b.Property<DateTime>("At")
                         .HasColumnType("timestamp with time zone");
@@ -780,6 +793,29 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("Studio.Keepsakes.CustodyCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Faults")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("Looked")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("CustodyCheck");
+                });
+
             modelBuilder.Entity("Studio.Keepsakes.EntryCounter", b =>
                 {
                     b.Property<int>("Id")
@@ -835,6 +871,12 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int>("HeldCount")
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("HeldG")
+                        .HasColumnType("double precision");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasColumnType("text");
@@ -846,9 +888,23 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("OverruledBy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("OverruledWhy")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Packing")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int?>("PartCount")
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("PartG")
+                        .HasColumnType("double precision");
 
                     b.Property<string>("Permits")
                         .IsRequired()
@@ -904,6 +960,16 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("Count")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Format")
+                        .HasColumnType("integer");
+
                     b.Property<int>("KeepsakeId")
                         .HasColumnType("integer");
 
@@ -911,10 +977,30 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<int?>("LayerId")
+                        .HasColumnType("integer");
+
                     b.Property<double?>("MassG")
                         .HasColumnType("double precision");
 
+                    b.Property<string>("OldWords")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("PieceId")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("PourId")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("RefId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Whom")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -925,6 +1011,8 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasKey("Id");
 
                     b.HasIndex("KeepsakeId");
+
+                    b.HasIndex("PourId");
 
                     b.ToTable("KeepsakeEvent");
                 });
@@ -1043,6 +1131,59 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Mould");
                 });
 
+            modelBuilder.Entity("Studio.Papers.IssuedPaper", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("CommissionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int?>("RefId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CommissionId");
+
+                    b.HasIndex("Kind", "RefId");
+
+                    b.ToTable("IssuedPaper");
+                });
+
             modelBuilder.Entity("Studio.Pieces.Piece", b =>
                 {
                     b.Property<int>("Id")
@@ -1067,6 +1208,20 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<DateTime?>("DemouldedAt")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<string>("FailedAs")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("FailedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long?>("FailedCost")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("FailedWords")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<DateTime?>("FinishedAt")
                         .HasColumnType("timestamp with time zone");
 
@@ -1076,6 +1231,9 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.Property<string>("Former")
                         .HasColumnType("text");
+
+                    b.Property<int?>("InPlaceOf")
+                        .HasColumnType("integer");
 
                     b.Property<int>("MouldId")
                         .HasColumnType("integer");
@@ -1587,6 +1745,9 @@ namespace Studio.Data.Migrations.Postgres
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
 
+                    b.Property<bool?>("ButtonCell")
+                        .HasColumnType("boolean");
+
                     b.Property<double?>("DensityGPerMl")
                         .HasColumnType("double precision");
 
@@ -1778,6 +1939,20 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Clock.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
@@ -1800,20 +1975,6 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
-                {
-                    b.HasOne("Studio.Clock.Pour", null)
-                        .WithMany()
-                        .HasForeignKey("PourId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>

@@ -3,7 +3,6 @@ using System;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -197,147 +196,6 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Clock.Pour", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<double>("ActualAG")
-                        .HasColumnType("REAL");
-
-                    b.Property<double>("ActualBG")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("Batches")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Colour")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Foretold")
-                        .HasColumnType("TEXT");
-
-                    b.Property<double>("FromMm")
-                        .HasColumnType("REAL");
-
-                    b.Property<string>("Kinetics")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("LayerId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("LayerName")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("LayerOrder")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("PieceId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<double>("PlannedAG")
-                        .HasColumnType("REAL");
-
-                    b.Property<double>("PlannedBG")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("ResinId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("ResinLot")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("ResinName")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("RoomC")
-                        .HasColumnType("REAL");
-
-                    b.Property<string>("Sheet")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<DateTime>("StartedAt")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Tally")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double>("ToMm")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("ResinId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Pour");
-                });
-
-            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<DateTime>("At")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Field")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Now")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("PourId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Was")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Why")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PourId");
-
-                    b.ToTable("PourCorrection");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -506,6 +364,150 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Sensor");
                 });
 
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("ActualAG")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("ActualBG")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Batches")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Colour")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Foretold")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("FromMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LayerId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("LayerName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LayerOrder")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PieceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("PlannedAG")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("PlannedBG")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ResinLot")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ResinName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("RoomC")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Sheet")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Tally")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("ToMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("ResinId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Pour");
+                });
+
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Now")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.ToTable("PourCorrection");
+                });
+
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
                 {
                     b.Property<int>("Id")
@@ -519,6 +521,13 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("DeliveryAddress")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("EndedSpent")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("EndedWhy")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -574,6 +583,10 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
                     b.Property<DateTime>("At")
                         .HasColumnType("TEXT");
@@ -751,6 +764,27 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("Studio.Keepsakes.CustodyCheck", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Faults")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Looked")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("CustodyCheck");
+                });
+
             modelBuilder.Entity("Studio.Keepsakes.EntryCounter", b =>
                 {
                     b.Property<int>("Id")
@@ -804,6 +838,12 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("HeldCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("HeldG")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -815,9 +855,23 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("OverruledBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OverruledWhy")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Packing")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("PartCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("PartG")
+                        .HasColumnType("REAL");
 
                     b.Property<string>("Permits")
                         .IsRequired()
@@ -871,6 +925,16 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Count")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Format")
+                        .HasColumnType("INTEGER");
+
                     b.Property<int>("KeepsakeId")
                         .HasColumnType("INTEGER");
 
@@ -878,10 +942,30 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("LayerId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<double?>("MassG")
                         .HasColumnType("REAL");
 
+                    b.Property<string>("OldWords")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("PieceId")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Place")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("PourId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("RefId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Whom")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -892,6 +976,8 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasKey("Id");
 
                     b.HasIndex("KeepsakeId");
+
+                    b.HasIndex("PourId");
 
                     b.ToTable("KeepsakeEvent");
                 });
@@ -1006,6 +1092,57 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Mould");
                 });
 
+            modelBuilder.Entity("Studio.Papers.IssuedPaper", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("CommissionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FileName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Number")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("RefId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CommissionId");
+
+                    b.HasIndex("Kind", "RefId");
+
+                    b.ToTable("IssuedPaper");
+                });
+
             modelBuilder.Entity("Studio.Pieces.Piece", b =>
                 {
                     b.Property<int>("Id")
@@ -1028,6 +1165,20 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<DateTime?>("DemouldedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("FailedAs")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("FailedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("FailedCost")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FailedWords")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<DateTime?>("FinishedAt")
                         .HasColumnType("TEXT");
 
@@ -1037,6 +1188,9 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.Property<string>("Former")
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("InPlaceOf")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("MouldId")
                         .HasColumnType("INTEGER");
@@ -1536,6 +1690,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .ValueGeneratedOnAdd()
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool?>("ButtonCell")
+                        .HasColumnType("INTEGER");
+
                     b.Property<double?>("DensityGPerMl")
                         .HasColumnType("REAL");
 
@@ -1723,6 +1880,20 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Clock.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
@@ -1745,20 +1916,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
-                {
-                    b.HasOne("Studio.Clock.Pour", null)
-                        .WithMany()
-                        .HasForeignKey("PourId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>

@@ -1,0 +1,347 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace Studio.Data.Migrations.Sqlite
+{
+    /// <inheritdoc />
+    public partial class OneTruth : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<bool>(
+                name: "Passed",
+                table: "PourCorrection",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: false);
+
+            migrationBuilder.AddColumn<string>(
+                name: "FailedAs",
+                table: "Piece",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<DateTime>(
+                name: "FailedAt",
+                table: "Piece",
+                type: "TEXT",
+                nullable: true);
+
+            migrationBuilder.AddColumn<long>(
+                name: "FailedCost",
+                table: "Piece",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "FailedWords",
+                table: "Piece",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "InPlaceOf",
+                table: "Piece",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<bool>(
+                name: "ButtonCell",
+                table: "Material",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Changes",
+                table: "KeepsakeEvent",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "[]");
+
+            migrationBuilder.AddColumn<int>(
+                name: "Count",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "Format",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<int>(
+                name: "LayerId",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "OldWords",
+                table: "KeepsakeEvent",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "PieceId",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "PourId",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "RefId",
+                table: "KeepsakeEvent",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "Whom",
+                table: "KeepsakeEvent",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "HeldCount",
+                table: "Keepsake",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 0);
+
+            migrationBuilder.AddColumn<double>(
+                name: "HeldG",
+                table: "Keepsake",
+                type: "REAL",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "OverruledBy",
+                table: "Keepsake",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
+                name: "OverruledWhy",
+                table: "Keepsake",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<int>(
+                name: "PartCount",
+                table: "Keepsake",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<double>(
+                name: "PartG",
+                table: "Keepsake",
+                type: "REAL",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "About",
+                table: "CommissionEvent",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<long>(
+                name: "EndedSpent",
+                table: "Commission",
+                type: "INTEGER",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "EndedWhy",
+                table: "Commission",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.CreateTable(
+                name: "CustodyCheck",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    Looked = table.Column<int>(type: "INTEGER", nullable: false),
+                    Faults = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CustodyCheck", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "IssuedPaper",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    Kind = table.Column<string>(type: "TEXT", nullable: false),
+                    Number = table.Column<string>(type: "TEXT", nullable: false),
+                    CommissionId = table.Column<int>(type: "INTEGER", nullable: false),
+                    RefId = table.Column<int>(type: "INTEGER", nullable: true),
+                    FileName = table.Column<string>(type: "TEXT", nullable: false),
+                    Hash = table.Column<string>(type: "TEXT", nullable: false),
+                    Bytes = table.Column<long>(type: "INTEGER", nullable: false),
+                    At = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    By = table.Column<string>(type: "TEXT", nullable: false),
+                    State = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_IssuedPaper", x => x.Id);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_KeepsakeEvent_PourId",
+                table: "KeepsakeEvent",
+                column: "PourId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IssuedPaper_CommissionId",
+                table: "IssuedPaper",
+                column: "CommissionId");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IssuedPaper_Kind_RefId",
+                table: "IssuedPaper",
+                columns: new[] { "Kind", "RefId" });
+
+            // what the seed catalogue itself knows of its own rows; a maker's own are asked
+            migrationBuilder.Sql("""UPDATE "Material" SET "ButtonCell" = 1 WHERE "Name" IN ('Light string, 10 lights, coin cell', 'Coin cell CR2032')""");
+            migrationBuilder.Sql("""UPDATE "Material" SET "ButtonCell" = 0 WHERE "Name" IN ('Light string, 20 lights, warm white, for two AA cells', 'Light plate, round 60 mm, with cable', 'AA cell, alkaline (LR6)', 'AAA cell, alkaline (LR03)')""");
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "CustodyCheck");
+
+            migrationBuilder.DropTable(
+                name: "IssuedPaper");
+
+            migrationBuilder.DropIndex(
+                name: "IX_KeepsakeEvent_PourId",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "Passed",
+                table: "PourCorrection");
+
+            migrationBuilder.DropColumn(
+                name: "FailedAs",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "FailedAt",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "FailedCost",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "FailedWords",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "InPlaceOf",
+                table: "Piece");
+
+            migrationBuilder.DropColumn(
+                name: "ButtonCell",
+                table: "Material");
+
+            migrationBuilder.DropColumn(
+                name: "Changes",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "Count",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "Format",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "LayerId",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "OldWords",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "PieceId",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "PourId",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "RefId",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "Whom",
+                table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "HeldCount",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "HeldG",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "OverruledBy",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "OverruledWhy",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "PartCount",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "PartG",
+                table: "Keepsake");
+
+            migrationBuilder.DropColumn(
+                name: "About",
+                table: "CommissionEvent");
+
+            migrationBuilder.DropColumn(
+                name: "EndedSpent",
+                table: "Commission");
+
+            migrationBuilder.DropColumn(
+                name: "EndedWhy",
+                table: "Commission");
+        }
+    }
+}

@@ -1,0 +1,16 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+using Studio.Keepsakes;
+
+namespace Studio.Pieces;
+
+/// <summary>Answers the keepsakes what the pieces that hold them are called now.</summary>
+internal sealed class PieceNames : IPieceNames
+{
+    public async Task<IReadOnlyDictionary<int, string>> OfAsync(StudioDb db, IReadOnlyCollection<int> pieceIds) =>
+        pieceIds.Count == 0 ? new Dictionary<int, string>() : await db.Set<Piece>().Where(p => pieceIds.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name);
+
+    public async Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId) =>
+        await db.Set<Piece>().Where(p => p.CommissionId == commissionId).OrderBy(p => p.Id)
+            .Select(p => new PieceName(p.Id, p.Name, p.Stage == Making.Drawn || p.Stage == Making.Casting)).ToListAsync();
+}
