@@ -80,6 +80,9 @@ public sealed class Keepsake : IVersioned
 
     public int Version { get; set; }
 
+    /// <summary>What the family permits, as its record says it.</summary>
+    public PermissionRule Permission => Permissions.For(Permits);
+
     /// <summary>What its rules look at.</summary>
     public CustodySubject Subject => new(Kind, Permits) { PartCount = PartCount, PartG = PartG, Overruled = OverruledWhy.Length > 0 };
 
@@ -92,6 +95,7 @@ public sealed class Keepsake : IVersioned
             builder.HasIndex(k => k.CommissionId);
             builder.Property(k => k.ConditionWords).AsJson();
             builder.Ignore(k => k.Subject);
+            builder.Ignore(k => k.Permission);
             builder.HasOne(k => k.Commission).WithMany().HasForeignKey(k => k.CommissionId).OnDelete(DeleteBehavior.Restrict);
         }
     }

@@ -79,5 +79,5 @@ public sealed partial class LayerThings
         : p with { DisplacedMl = null, MassG = Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId)?.MassG };
 
     private LayerPlaced? CopyOf(LayerPlaced p) =>
-        Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId) is { } keepsake && Permissions.For(keepsake.Permits).MayCast == CastShare.Copy ? PlacedStart.Copy(keepsake) : null;
+        Session.Desk.Keepsakes.All.FirstOrDefault(k => k.Id == p.KeepsakeId) is { } keepsake && keepsake.Permission.MayCast == CastShare.Copy ? PlacedStart.Copy(keepsake) : null;
 }

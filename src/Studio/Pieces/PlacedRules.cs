@@ -53,7 +53,7 @@ public static class PlacedRules
     {
         ArgumentNullException.ThrowIfNull(keepsake);
         var what = $"{keepsake.Description} ({keepsake.EntryNumber})";
-        var (permission, rule) = (Permissions.For(keepsake.Permits), MaterialRules.For(keepsake.Kind));
+        var (permission, rule) = (keepsake.Permission, MaterialRules.For(keepsake.Kind));
         return keepsake switch
         {
             _ when !permission.ThingMayBeCast => $"{what}: {permission.Beyond}",
@@ -67,7 +67,7 @@ public static class PlacedRules
 
     private static IEnumerable<Finding> About(Keepsake keepsake, string path, int times, KeepsakeShelf shelf)
     {
-        var (permission, rule) = (Permissions.For(keepsake.Permits), MaterialRules.For(keepsake.Kind));
+        var (permission, rule) = (keepsake.Permission, MaterialRules.For(keepsake.Kind));
         if (Refusal(keepsake) is { } refusal)
         {
             yield return new Finding("keepsake-not-permitted", Severity.Stop, path, refusal, permission.ThingMayBeCast ? rule.Source : Family);

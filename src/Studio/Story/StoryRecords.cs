@@ -1,5 +1,6 @@
 using Studio.Commissions;
 using Studio.Customers;
+using Studio.Engine.Custody;
 
 namespace Studio.Story;
 
@@ -37,12 +38,15 @@ public sealed record CommissionStory(
     TimeZoneInfo Zone)
 {
     /// <summary>Keepsakes that are neither cast nor back with the family.</summary>
-    public IEnumerable<StoryKeepsake> StillHere => Keepsakes.Where(k => k.Custody == "here");
+    public IEnumerable<StoryKeepsake> StillHere => Keepsakes.Where(k => k.Custody == CustodyWhereabouts.Here);
 }
 
 public sealed record StoryPiece(int Id, string Name, string Stage, int Layers, int Poured);
 
-public sealed record StoryKeepsake(string EntryNumber, string Description, int Count, string Permits, string Custody, string Place, DateOnly? ReturnBy);
+public sealed record StoryKeepsake(string EntryNumber, string Description, int Count, string Permits, string Custody, string Place, DateOnly? ReturnBy)
+{
+    public string PermitsLabel => Permissions.For(Permits).OnForm;
+}
 
 /// <summary>One version of a price.</summary>
 /// <param name="Total">Null while it is not worked out.</param>

@@ -61,7 +61,7 @@ public sealed class PourHeatTests : IDisposable
         form.Why = "The mould stands in a water bath.";
         (await book.PourAsync(form, "Maker")).Words.ShouldBe("");
         var trace = (await scene.AllAsync<PourCorrection>()).Single();
-        (trace.Field, trace.Now, trace.Why).ShouldBe(("would-overheat", "poured all the same", "The mould stands in a water bath."));
+        (trace.Field, trace.Passed, trace.Why).ShouldBe(("would-overheat", true, "The mould stands in a water bath."));
         (await scene.AllAsync<Pour>()).Single().Foretold.ShouldNotBeNull().PeakHighC.ShouldBeGreaterThan(36);
     }
 

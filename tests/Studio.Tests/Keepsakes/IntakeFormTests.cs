@@ -87,7 +87,8 @@ public sealed class IntakeFormTests
         var form = KeepsakeScene.Form(massG: 12);
         (form.Method, form.Overall, form.Damage, form.PhotoIds) = ("by post", "Good", ["crack"], [7]);
         var next = form.Next();
-        (next.Place, next.Permits, next.Method).ShouldBe(("Drawer 1", Permissions.EmbedAll, "by post"));
+        (next.Place, next.Permits, next.Method).ShouldBe(("Drawer 1", "", "by post"), "where it lies is carried, what the family permits is asked anew");
+        next.Carried.ShouldBe(["Place", "Method"]);
         next.Blank.ShouldBeTrue();
         next.PhotoIds.ShouldBeEmpty();
         next.SubmitKey.ShouldNotBe(form.SubmitKey);

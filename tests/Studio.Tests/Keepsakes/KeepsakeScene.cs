@@ -8,6 +8,7 @@ using Studio.Keepsakes;
 using Studio.Moulds;
 using Studio.Pieces;
 using Studio.Settings;
+using Studio.Story;
 
 namespace Studio.Tests.Keepsakes;
 
@@ -61,6 +62,9 @@ public sealed class KeepsakeScene : IDisposable
         taken.Ok.ShouldBeTrue(taken.Words);
         return await ViewAsync(taken.EntryNumber);
     }
+
+    /// <summary>The commission's story as its page reads it.</summary>
+    public Task<CommissionStory?> StoryAsync() => new StoryBook(Database.Factory, Database.Clock, Settings, Book).ReadAsync(CommissionId);
 
     public async Task<KeepsakeView> ViewAsync(string number) => (await Book.ViewAsync(number)).ShouldNotBeNull();
 

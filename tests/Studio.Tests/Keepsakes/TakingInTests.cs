@@ -67,9 +67,8 @@ public sealed class TakingInTests : IDisposable
     public async Task The_commissions_story_tells_of_it_in_the_same_save()
     {
         var view = await scene.TakenInAsync();
-        await using var db = scene.Database.Open();
-        var story = await db.Set<CommissionEvent>().SingleAsync(e => e.CommissionId == scene.CommissionId, TestContext.Current.CancellationToken);
-        story.Words.ShouldBe($"{view.Keepsake.EntryNumber} taken in: heather from the hill.");
+        var story = (await scene.StoryAsync())!.Days.SelectMany(d => d.Lines).ShouldHaveSingleItem();
+        story.Words.ShouldStartWith($"{view.Keepsake.EntryNumber}, heather from the hill: Came by hand");
     }
 
     [Fact]

@@ -9,7 +9,7 @@ public sealed class PlacedRulesTests
 {
     [Theory]
     [InlineData(Permissions.ReturnUntouched, "brass", "untouched")]
-    [InlineData(Permissions.CopyReturn, "letter", "Set in the copy instead")]
+    [InlineData(Permissions.CopyReturn, "letter", "Cast the copy instead")]
     [InlineData(Permissions.EmbedAll, "battery", "never goes inside")]
     [InlineData(Permissions.EmbedAll, "electronics", "out of the casting")]
     [InlineData(Permissions.EmbedAll, "photograph-only-copy", "only photograph")]

@@ -87,16 +87,15 @@ public sealed class StoryBookTests : IDisposable
             db.Add(keepsake);
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
             var taken = new DateTime(2026, 3, 1, 10, 0, 0, DateTimeKind.Utc);
-            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = taken, By = "Wren", Kind = "received", Words = "Came by hand." });
-            db.Add(new CommissionEvent { CommissionId = 1, At = taken, By = "Wren", Kind = "keepsake", Words = "KS-26-00001-X taken in: Hive nails." });
-            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = taken.AddDays(1), By = "Ash", Kind = "weighed", Words = "Weighed: 14.2 g." });
+            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = taken, By = "Wren", Kind = CustodyKind.Received, Words = "by hand", Count = 1 });
+            db.Add(new KeepsakeEvent { KeepsakeId = keepsake.Id, At = taken.AddDays(1), By = "Ash", Kind = CustodyKind.Weighed, MassG = 14.2 });
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 
         var story = (await Book.ReadAsync(1))!;
 
         story.Days.Select(d => d.Day).ShouldBe([new DateOnly(2026, 3, 2), new DateOnly(2026, 3, 1)]);
-        story.Days.SelectMany(d => d.Lines).Select(l => l.Words).ShouldBe(["KS-26-00001-X, Hive nails: Weighed: 14.2 g.", "KS-26-00001-X taken in: Hive nails."]);
+        story.Days.SelectMany(d => d.Lines).Select(l => l.Words).ShouldBe(["KS-26-00001-X, Hive nails: Weighed: 14.2 g.", "KS-26-00001-X, Hive nails: Came by hand."]);
         story.StillHere.Select(k => k.EntryNumber).ShouldBe(["KS-26-00001-X"]);
     }
 
