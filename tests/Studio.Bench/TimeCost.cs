@@ -1,0 +1,47 @@
+using Studio.Engine.Cure;
+using Studio.Engine.Time;
+
+namespace Studio.Bench.Tools;
+
+/// <summary>When a shelf of fifty pieces of five layers will be ready, against the cure clock of the same pours alone; both from printed times.</summary>
+internal static class TimeCost
+{
+    private const int Pieces = 50;
+    private const int Layers = 5;
+
+    public static Task RunAsync()
+    {
+        var sheet = new CureSheet { Times = [new() { AtCelsius = 23, GelHours = 4, NextPourFromHours = 6, NextPourUntilHours = 24, DemouldHours = 24, FullCureHours = 168 }] };
+        DayOfWeek[] week = [DayOfWeek.Monday, DayOfWeek.Tuesday, DayOfWeek.Wednesday, DayOfWeek.Thursday, DayOfWeek.Friday];
+        var input = new TimeInput
+        {
+            Start = new(2026, 3, 2, 9, 0, 0),
+            Work = new(week, TimeSpan.FromHours(9), TimeSpan.FromHours(17), 240),
+            Preparation = [new("dry", 7)],
+            Resins = new Dictionary<string, TimeResin>(StringComparer.Ordinal) { ["clear"] = new(sheet) },
+            Room = [new(0, 19)],
+            Layers = [.. Enumerable.Range(1, Layers).Select(i => new PlannedPour($"layer {i}", "clear", 25))],
+            Demould = new(15),
+            Finishing = [new("polish", 300)],
+        };
+        var pours = TimeCalculation.Run(input).Value.Layers.Select(l => new PouredLayer(l.Name, sheet, (l.PouredAt.At!.Value - input.Start).TotalHours)).ToList();
+        return Measure.CompareAsync(
+            $"Will {Pieces} pieces of {Layers} layers be in time",
+            "plan",
+            () => Times(() => TimeCalculation.Run(input)),
+            "their cure clocks alone",
+            () => Times(() => CureClock.Run(pours, input.Room, double.PositiveInfinity)),
+            null,
+            100);
+    }
+
+    private static Task Times(Func<object> run)
+    {
+        for (var i = 0; i < Pieces; i++)
+        {
+            run();
+        }
+
+        return Task.CompletedTask;
+    }
+}
