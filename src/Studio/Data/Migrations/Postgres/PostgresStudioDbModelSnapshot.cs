@@ -4,7 +4,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
-using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -208,151 +207,6 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Clock.Pour", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<double>("ActualAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("ActualBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Batches")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Colour")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Foretold")
-                        .HasColumnType("text");
-
-                    b.Property<double>("FromMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Kinetics")
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("LayerName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerOrder")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("PieceId")
-                        .HasColumnType("integer");
-
-                    b.Property<double>("PlannedAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("PlannedBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("ResinId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("ResinLot")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("ResinName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double?>("RoomC")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Sheet")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<DateTime>("StartedAt")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Tally")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double>("ToMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("integer");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("boolean");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("ResinId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Pour");
-                });
-
-            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<DateTime>("At")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Field")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Now")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("PourId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Was")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Why")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PourId");
-
-                    b.ToTable("PourCorrection");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -525,6 +379,151 @@ namespace Studio.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("Sensor");
+                });
+
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double>("ActualAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("ActualBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Batches")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Colour")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Foretold")
+                        .HasColumnType("text");
+
+                    b.Property<double>("FromMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("LayerName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerOrder")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PieceId")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("PlannedAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("PlannedBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ResinLot")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ResinName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("RoomC")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Sheet")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Tally")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("ToMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("ResinId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Pour");
+                });
+
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Now")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.ToTable("PourCorrection");
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -1489,8 +1488,17 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("DaysOff")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasDefaultValue("[]");
+
                     b.Property<long>("DeliveryCost")
                         .HasColumnType("bigint");
+
+                    b.Property<int>("DeliveryDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(2);
 
                     b.Property<bool>("Demo")
                         .HasColumnType("boolean");
@@ -1542,6 +1550,10 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<long>("RemakePercent")
                         .HasColumnType("bigint");
 
+                    b.Property<int>("ReserveDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(3);
+
                     b.Property<long>("RoundTo")
                         .HasColumnType("bigint");
 
@@ -1564,6 +1576,9 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<double?>("UsualRoomC")
+                        .HasColumnType("double precision");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -1573,6 +1588,23 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.Property<double>("WastePercent")
                         .HasColumnType("double precision");
+
+                    b.Property<string>("WorkDays")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasDefaultValue("[\"mon\",\"tue\",\"wed\",\"thu\",\"fri\"]");
+
+                    b.Property<TimeOnly>("WorkFrom")
+                        .HasColumnType("time without time zone")
+                        .HasDefaultValue(new TimeOnly(9, 0, 0));
+
+                    b.Property<int>("WorkMinutesPerDay")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(240);
+
+                    b.Property<TimeOnly>("WorkUntil")
+                        .HasColumnType("time without time zone")
+                        .HasDefaultValue(new TimeOnly(17, 0, 0));
 
                     b.HasKey("Id");
 
@@ -1778,6 +1810,20 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Clock.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
@@ -1800,20 +1846,6 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
-                {
-                    b.HasOne("Studio.Clock.Pour", null)
-                        .WithMany()
-                        .HasForeignKey("PourId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
