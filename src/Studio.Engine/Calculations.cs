@@ -4,6 +4,7 @@ using Studio.Engine.Json;
 using Studio.Engine.Layers;
 using Studio.Engine.Meshes;
 using Studio.Engine.Price;
+using Studio.Engine.Time;
 
 namespace Studio.Engine;
 
@@ -16,6 +17,7 @@ public static class Calculations
         ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
         ["cure"] = (text, _) => Answer.Of(CureJson.Run(text), CureResultJson.Write),
         ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), HeatResultJson.Write),
+        ["time"] = (text, _) => Answer.Of(TimeJson.Run(text), TimeResultJson.Write),
         ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
 

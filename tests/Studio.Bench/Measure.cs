@@ -23,6 +23,7 @@ internal static class Measure
             await ShelfAsync(folder);
             await PageAsync(folder);
             await QuoteCost.RunAsync();
+            await TimeCost.RunAsync();
             return await MeshCost.RunAsync();
         }
         finally

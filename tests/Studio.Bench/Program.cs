@@ -13,6 +13,7 @@ return args switch
     ["fit", var count, var seed] => Fit(count, seed),
     ["fit", var count, var seed, var workers] => Fit(count, seed, workers),
     [] => await Measure.RunAsync(),
+    ["time"] => await TimeAsync(),
     ["mesh"] => await MeshCost.RunAsync(),
     ["mesh-once", var file] => await MeshCost.OnceAsync(file),
     _ => Usage(),
@@ -26,9 +27,15 @@ static int Fit(string resins, string seed = "700000", string workers = "1")
     static int Number(string text) => int.Parse(text, CultureInfo.InvariantCulture);
 }
 
+static async Task<int> TimeAsync()
+{
+    await TimeCost.RunAsync();
+    return 0;
+}
+
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 

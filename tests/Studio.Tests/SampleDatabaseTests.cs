@@ -4,6 +4,7 @@ using Studio.Data;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Quotes;
+using Studio.Settings;
 
 namespace Studio.Tests;
 
@@ -37,5 +38,8 @@ public sealed class SampleDatabaseTests : IDisposable
         var agreed = await db.Set<Quote>().AsNoTracking().Where(q => q.State == QuoteState.Accepted).ToListAsync(TestContext.Current.CancellationToken);
         agreed.ShouldNotBeEmpty();
         agreed.ShouldAllBe(q => q.Result!.Deposit + q.Result.Balance == q.Result.Total);
+        var own = await db.Set<StudioSettings>().AsNoTracking().SingleAsync(TestContext.Current.CancellationToken);
+        new SettingsValidator().Validate(own).Errors.ShouldBeEmpty("figures that came later begin with their usual values");
+        (own.WorkDays, own.ReserveDays).ShouldSatisfyAllConditions(o => o.WorkDays.ShouldBe(WorkWeek.Usual), o => o.ReserveDays.ShouldBe(WorkWeek.UsualReserveDays));
     }
 }

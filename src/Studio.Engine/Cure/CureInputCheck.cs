@@ -9,16 +9,7 @@ internal static class CureInputCheck
 
     internal static void Check(CureInput input, InputErrors errors)
     {
-        if (input.Resins.Count == 0)
-        {
-            errors.Add("resins", "There is no resin. Give at least one, by an id that the layers name.");
-        }
-
-        foreach (var (id, resin) in input.Resins)
-        {
-            Resin(resin, "resins." + id, errors);
-        }
-
+        Resins(input.Resins, errors);
         if (input.Layers.Count is 0 or > MostLayers)
         {
             errors.Add("layers", input.Layers.Count == 0 ? "There is no layer. Give at least one." : $"There are {input.Layers.Count} layers; at most {MostLayers} can be worked with.");
@@ -31,6 +22,42 @@ internal static class CureInputCheck
 
         Room(input.Room, errors);
         errors.Within("untilHours", input.UntilHours, -MostHours, MostHours, "h");
+    }
+
+    /// <summary>The resins, the same for <c>calc time</c>.</summary>
+    internal static void Resins(IReadOnlyDictionary<string, CureResin> resins, InputErrors errors)
+    {
+        if (resins.Count == 0)
+        {
+            errors.Add("resins", "There is no resin. Give at least one, by an id that the layers name.");
+        }
+
+        foreach (var (id, resin) in resins)
+        {
+            Resin(resin, "resins." + id, errors);
+        }
+    }
+
+    /// <summary>The room's readings, the same for <c>calc time</c>.</summary>
+    internal static void Room(IReadOnlyList<RoomReading> room, InputErrors errors)
+    {
+        if (room.Count == 0)
+        {
+            errors.Add("room", "There is no reading of the room. Give at least one; nothing is guessed.");
+        }
+
+        for (var i = 0; i < room.Count; i++)
+        {
+            if (!double.IsFinite(room[i].Hours) || !double.IsFinite(room[i].Celsius))
+            {
+                continue; // said when it was read
+            }
+
+            if (Math.Abs(room[i].Hours) > MostHours)
+            {
+                errors.Within($"room[{i}].hours", room[i].Hours, -MostHours, MostHours, "h");
+            }
+        }
     }
 
     private static void Resin(CureResin resin, string path, InputErrors errors)
@@ -88,27 +115,6 @@ internal static class CureInputCheck
             case 1 when PourOrder.InCircle(layers, index):
                 errors.Add(at, $"Layer '{layers[index].Name}' waits for itself by way of '{named}'. Give one of them 'pouredAtHours'.");
                 break;
-        }
-    }
-
-    private static void Room(IReadOnlyList<RoomReading> room, InputErrors errors)
-    {
-        if (room.Count == 0)
-        {
-            errors.Add("room", "There is no reading of the room. Give at least one; nothing is guessed.");
-        }
-
-        for (var i = 0; i < room.Count; i++)
-        {
-            if (!double.IsFinite(room[i].Hours) || !double.IsFinite(room[i].Celsius))
-            {
-                continue; // said when it was read
-            }
-
-            if (Math.Abs(room[i].Hours) > MostHours)
-            {
-                errors.Within($"room[{i}].hours", room[i].Hours, -MostHours, MostHours, "h");
-            }
         }
     }
 }

@@ -25,7 +25,8 @@ internal static class CureJson
         return input;
     }
 
-    private static CureResin Resin(Fields fields)
+    /// <summary>A resin, the same for <c>calc time</c>.</summary>
+    internal static CureResin Resin(Fields fields)
     {
         var resin = new CureResin
         {

@@ -51,7 +51,7 @@ internal static class CureResultJson
         {
             if (time.RestsOn is { } basis)
             {
-                restsOn[name] = new JsonObject { ["kind"] = Kind(basis.Kind), ["hours"] = basis.AtHours, ["celsius"] = basis.Celsius };
+                restsOn[name] = Basis(basis);
             }
 
             if (time.Reason is { } reason)
@@ -67,6 +67,9 @@ internal static class CureResultJson
 
         (json["restsOn"], json["reasons"]) = (restsOn, reasons);
     }
+
+    /// <summary>What a time rests on, the same for <c>calc time</c>.</summary>
+    internal static JsonObject Basis(RestsOn basis) => new() { ["kind"] = Kind(basis.Kind), ["hours"] = basis.AtHours, ["celsius"] = basis.Celsius };
 
     private static string Kind(RestsOnKind kind) => kind switch
     {

@@ -8,6 +8,12 @@ namespace Studio.Engine.Custody;
 /// <param name="Source">Where the rule comes from, or 'common practice, no source'.</param>
 public sealed record MaterialRule(string Key, string Label, string NeedsBeforeResin, Severity Severity, string Source)
 {
+    /// <summary>How long it dries before resin, where it must [days]; the careful end of what the source gives, 0 where drying takes no day.</summary>
+    public double DryingDays { get; init; }
+
+    /// <summary>Where <see cref="DryingDays"/> comes from; empty where there are none.</summary>
+    public string DryingSource { get; init; } = "";
+
     /// <summary>True when this must not be embedded at all.</summary>
     public bool NeverEmbed => Severity == Severity.Stop;
 

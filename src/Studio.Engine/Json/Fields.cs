@@ -7,7 +7,7 @@ namespace Studio.Engine.Json;
 /// One JSON object being read field by field. Nothing throws: what cannot be read is reported with its path, and a stand-in (NaN, zero or an
 /// empty text) is handed on, so that reading goes on to the next error.
 /// </summary>
-internal sealed class Fields
+internal sealed partial class Fields
 {
     private readonly Dictionary<string, JsonElement> values = new(StringComparer.Ordinal);
     private readonly HashSet<string> asked = new(StringComparer.Ordinal);
@@ -102,10 +102,10 @@ internal sealed class Fields
     /// <summary>An exact decimal, as a number or as a text, or null when left out.</summary>
     public decimal? OptionalDecimal(string name) => Given(name) is { } value ? Decimal(name, value) : null;
 
-    /// <summary>True or false; false when left out.</summary>
-    public bool Flag(string name) => Given(name) switch
+    /// <summary>True or false; <paramref name="leftOut"/> when left out.</summary>
+    public bool Flag(string name, bool leftOut = false) => Given(name) switch
     {
-        null => false,
+        null => leftOut,
         { ValueKind: JsonValueKind.True } => true,
         { ValueKind: JsonValueKind.False } => false,
         { } other => Complain(name, $"Must be true or false; {Kind(other)} was given.", otherwise: false),

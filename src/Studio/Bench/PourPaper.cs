@@ -1,5 +1,6 @@
 using System.Globalization;
 using Studio.Papers;
+using Studio.Shell;
 
 namespace Studio.Bench;
 
@@ -156,7 +157,7 @@ public static class PourPaper
 
         if (model.Section is { } section)
         {
-            flow.Columns(18, (1, () => flow.Drawing(section, Measure.Mm(46))), (1, Facts));
+            flow.Columns(18, (1, () => flow.Drawing(section, Measure.Mm(40))), (1, Facts));
         }
         else
         {
@@ -193,11 +194,15 @@ public static class PourPaper
             [.. model.With.Select(r => (IReadOnlyList<PaperCell>)
             [
                 PaperCell.Of(r.How, flow.Type.Text),
-                new([(r.Name, flow.Type.Strong), (r.Note, flow.Type.Small), .. r.Notes.Select(n => (n, flow.Type.Small))]),
+                new([(r.Name, flow.Type.Strong), (Beside(r), flow.Type.Small)]),
                 PaperCell.Of(r.Grams is { } grams ? model.Format.GramsFigure(grams) : "by hand", flow.Type.Strong),
                 new PaperCell([]) { Tick = flow.Type.Text.Leading },
             ])]);
     }
+
+    // one paragraph: the sheet lies beside the scale and has to stay one page wherever it can
+    private static string Beside(PourPaperRow row) =>
+        string.Join(" ", row.Notes.Prepend(row.Note.Length > 0 && row.Notes.Count > 0 ? Say.Sentence(row.Note) : row.Note).Where(w => w.Length > 0));
 
     private static void Ready(PaperFlow flow, PourPaperModel model)
     {

@@ -12,6 +12,14 @@ public static class CustodyLog
     public static IReadOnlyList<CustodyEntry> Entries(IEnumerable<KeepsakeEvent> log) =>
         [.. log.Select(e => e.Id == 0 ? e.Entry with { Id = int.MaxValue } : e.Entry)];
 
+    /// <summary>The entries that count: neither taken back nor the taking back itself, in order.</summary>
+    public static IReadOnlyList<KeepsakeEvent> Standing(IReadOnlyCollection<KeepsakeEvent> log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        var undone = log.Where(e => e.Kind == CustodyKind.Undone).Select(e => e.RefId).ToHashSet();
+        return [.. log.Where(e => e.Kind != CustodyKind.Undone && !undone.Contains(e.Id)).OrderBy(e => e.Id)];
+    }
+
     /// <summary>Lets the record follow from its log.</summary>
     public static void Follow(Keepsake keepsake, IEnumerable<KeepsakeEvent> log)
     {

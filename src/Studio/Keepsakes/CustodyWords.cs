@@ -38,9 +38,9 @@ public static class CustodyWords
             CustodyKind.Returned => $"{Amount(e)} went back{(e.Whom.Length > 0 ? $" with {e.Whom}" : "")}.{Typed(e, " ")}",
             CustodyKind.Used => $"{Amount(e)} used up in a test{Typed(e, ": ")}",
             CustodyKind.Lost => $"{Amount(e)} declared lost{Typed(e, ": ")}",
-            CustodyKind.Corrected => $"Corrected: {string.Join("; ", e.Changes.Select(Change))}. Why: {End(e.Words)}",
+            CustodyKind.Corrected => $"Corrected: {string.Join("; ", e.Changes.Select(Change))}. Why: {Say.Sentence(e.Words)}",
             CustodyKind.Photographed => e.Count is 1 ? "A photograph was added." : $"{N(e.Count ?? 0)} photographs were added.",
-            CustodyKind.Note => End(e.Words),
+            CustodyKind.Note => Say.Sentence(e.Words),
             CustodyKind.Undone => log.FirstOrDefault(o => o.Id == e.RefId) is { } taken ? $"Taken back: “{Of(taken, log, names)}”{Typed(e, " ")}" : "An earlier entry was taken back.",
             CustodyKind.Withdrawn => "Crossed out: it was logged by mistake" + Typed(e, ". "),
             CustodyKind.HomeInPiece => $"Went home in its piece{(e.Whom.Length > 0 ? $" with {e.Whom}" : "")}.",
@@ -95,18 +95,12 @@ public static class CustodyWords
     }
 
     /// <summary>Ends what was typed with a full stop, so that the log reads as sentences.</summary>
-    internal static string End(string words)
-    {
-        var trimmed = words.Trim();
-        return trimmed.Length == 0 || trimmed[^1] is '.' or '?' or '!' ? trimmed : trimmed + ".";
-    }
-
     internal static string Change(FieldChange c) => $"{c.Field} from {Quoted(c.Was)} to {Quoted(c.Became)}";
 
     private static string Old(KeepsakeEvent e) => (e.Kind, e.PieceId) switch
     {
-        (CustodyKind.SetIn or CustodyKind.CopySetIn, null) => $"{End(e.OldWords)} (As it was written then; which piece that is now is not known.)",
-        _ => End(e.OldWords),
+        (CustodyKind.SetIn or CustodyKind.CopySetIn, null) => $"{Say.Sentence(e.OldWords)} (As it was written then; which piece that is now is not known.)",
+        _ => Say.Sentence(e.OldWords),
     };
 
     private static string Amount(KeepsakeEvent e) => Upper(Amount(e.Count, e.MassG)) + (e.Kind == CustodyKind.Returned ? "" : e is { Count: 1 } or { Count: null or 0, MassG: null } ? " was" : " were");
@@ -128,7 +122,7 @@ public static class CustodyWords
 
     private static string Weighed(KeepsakeEvent e) => e.MassG is { } g ? $" It weighed {Say.Grams(g)}." : "";
 
-    private static string Typed(KeepsakeEvent e, string lead) => e.Words.Trim().Length > 0 ? lead + End(e.Words) : lead is ": " or ". " ? "." : "";
+    private static string Typed(KeepsakeEvent e, string lead) => e.Words.Trim().Length > 0 ? lead + Say.Sentence(e.Words) : lead is ": " or ". " ? "." : "";
 
     private static string Pieces(int n) => n == 1 ? "1 piece" : N(n) + " pieces";
 

@@ -6,6 +6,7 @@ using Studio.Data.Files;
 using Studio.Engine.Custody;
 using Studio.Papers;
 using Studio.Settings;
+using Studio.Shell;
 
 namespace Studio.Keepsakes;
 
@@ -133,7 +134,7 @@ public sealed class KeepsakePaperBook(IDbContextFactory<StudioDb> factory, TimeP
             MassG = k.MassG,
             Condition = string.Join(". ", new[] { string.Join(", ", k.ConditionWords), k.ConditionNote }.Where(t => t.Length > 0)),
             Permission = permission.OnReceipt + (k is { PartCount: null, PartG: null } ? "" : $" At most {CustodyWords.Amount(k.PartCount, k.PartG)}."),
-            Overruled = k.OverruledWhy.Length > 0 ? $"There is only this one photograph. {k.OverruledBy} has agreed to cast it all the same: {CustodyWords.End(k.OverruledWhy)}" : null,
+            Overruled = k.OverruledWhy.Length > 0 ? $"There is only this one photograph. {k.OverruledBy} has agreed to cast it all the same: {Say.Sentence(k.OverruledWhy)}" : null,
             Requirements = k.Requirements,
             Came = Came(row, format),
             Since = Since(row, format),

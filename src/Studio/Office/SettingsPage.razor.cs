@@ -1,8 +1,8 @@
-using Studio.Settings;
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Engine.Price;
+using Studio.Settings;
 using Studio.Shell;
 using Studio.SignIn;
 
@@ -35,6 +35,7 @@ public sealed partial class SettingsPage
         (nameof(StudioSettings.StudioName), "Name of the studio"), (nameof(StudioSettings.Email), "E-mail"), (nameof(StudioSettings.Phone), "Telephone"), (nameof(StudioSettings.Address), "Address"),
         (nameof(StudioSettings.TimeZone), "Time zone"), (nameof(StudioSettings.Currency), "Currency"), (nameof(StudioSettings.Units), "Lengths"), (nameof(StudioSettings.Paper), "Paper"),
         (nameof(StudioSettings.TaxName), "Name of the tax"), (nameof(StudioSettings.PublicUrl), "Address for phones"), (nameof(StudioSettings.Places), "Places"),
+        (nameof(StudioSettings.WorkDays), "Working days"), (nameof(StudioSettings.WorkFrom), "From"), (nameof(StudioSettings.WorkUntil), "Until"), (nameof(StudioSettings.DaysOff), "Days off"), (nameof(StudioSettings.UsualRoomC), "Usual temperature of the room"),
     }.Concat(Figure.All.Select(f => (f.Key, f.Label))).ToDictionary(p => p.Item1, p => p.Item2, StringComparer.Ordinal);
 
     protected override Task OnInitializedAsync() => LoadAsync();
@@ -89,12 +90,12 @@ public sealed partial class SettingsPage
         wrong.Clear();
     }
 
-    private void SetReadable(Figure figure, bool readable)
+    private void SetReadable(string field, bool readable)
     {
-        unreadable.Remove(figure.Key);
+        unreadable.Remove(field);
         if (!readable)
         {
-            unreadable.Add(figure.Key);
+            unreadable.Add(field);
         }
     }
 
@@ -108,6 +109,11 @@ public sealed partial class SettingsPage
         foreach (var figure in Figure.All.Where(f => blank.Contains(f.Key) || unreadable.Contains(f.Key)))
         {
             wrong.Add(figure.Key, figure.Range);
+        }
+
+        foreach (var field in unreadable.Where(f => Figure.All.All(g => g.Key != f)))
+        {
+            wrong.Add(field, $"{Labels[field]}: what stands there cannot be read. Type it again.");
         }
 
         return !wrong.Any;

@@ -14,6 +14,7 @@ public sealed record Figure(string Key, string Group, string Label, string Unit,
 {
     public const string Price = "What goes into a price";
     public const string Terms = "What a family is told";
+    public const string Ready = "When it can be ready";
     public const string Waste = "What stays in the cup";
 
     private const decimal MostMoney = 10_000_000;
@@ -33,6 +34,9 @@ public sealed record Figure(string Key, string Group, string Label, string Unit,
         new(nameof(StudioSettings.RoundTo), Terms, "Round totals up to", "money", "1 gives whole amounts, 5 gives steps of five.", 0.0001m, 10_000),
         new(nameof(StudioSettings.DepositPercent), Terms, "Deposit", "%", "The part of the total asked for when they say yes.", 0, 100),
         new(nameof(StudioSettings.QuoteValidDays), Terms, "A price stands for", "days", "After so many days a sent price is no longer promised.", 1, 365),
+        new(nameof(StudioSettings.WorkMinutesPerDay), Ready, "Minutes a day for one piece", "min", "Of a working day, what your hands have for one piece; the rest is for the others.", 1, 1440),
+        new(nameof(StudioSettings.ReserveDays), Ready, "Kept in hand", "days", "Added to the earliest day before you promise it, for the pour that must be made again.", 0, 365),
+        new(nameof(StudioSettings.DeliveryDays), Ready, "On the way to them", "days", "From your door to theirs, where they do not collect it.", 0, 365),
         new(nameof(StudioSettings.WastePercent), Waste, "Resin that stays behind", "%", "Of every mix, what sticks to cups and sticks.", 0, 50),
         new(nameof(StudioSettings.WastePerBatchG), Waste, "And with every cup", "g", "A fixed loss for each cup that is mixed.", 0, 500),
     ];

@@ -9,6 +9,7 @@ public sealed class SettingsValidator : AbstractValidator<StudioSettings>
 {
     private const int LongestName = 100;
     private const int MostPlaces = 200;
+    private const int MostDaysOff = 1000;
 
     public SettingsValidator()
     {
@@ -27,6 +28,14 @@ public sealed class SettingsValidator : AbstractValidator<StudioSettings>
             .WithMessage("The address for phones begins with http:// or https://, such as https://studio.example.org. Leave it empty to use the address the page was opened with.");
         RuleFor(s => s.Places).Must(p => p.Count <= MostPlaces && p.TrueForAll(n => n.Length is > 0 and <= LongestName)).WithMessage("Each place needs a name of at most 100 characters.")
             .Must(p => p.Distinct(StringComparer.OrdinalIgnoreCase).Count() == p.Count).WithMessage("Two places have the same name. Tell them apart, or remove one.");
+        RuleFor(s => s.WorkDays).Must(d => d.Count > 0).WithMessage("Choose at least one working day: without one nothing is ever ready.")
+            .Must(d => d.TrueForAll(key => WorkWeek.All.Any(w => w.Key == key)) && d.Distinct(StringComparer.Ordinal).Count() == d.Count).WithMessage("Choose each working day once, from Monday to Sunday.");
+        RuleFor(s => s.WorkUntil).Must((s, until) => s.WorkFrom < until).WithMessage("The working day must end after it begins, on the same day.");
+        RuleFor(s => s.WorkMinutesPerDay).Must((s, minutes) => s.WorkFrom >= s.WorkUntil || minutes <= (s.WorkUntil - s.WorkFrom).TotalMinutes)
+            .WithMessage(s => string.Create(CultureInfo.InvariantCulture, $"One piece cannot have more minutes than the working day, which has {(s.WorkUntil - s.WorkFrom).TotalMinutes:0}."));
+        RuleFor(s => s.DaysOff).Must(d => d.Count <= MostDaysOff).WithMessage("There are more than 1000 days off. Remove those that are past.");
+        RuleFor(s => s.UsualRoomC).Must(c => c is null or (>= WorkWeek.LowestRoomC and <= WorkWeek.HighestRoomC))
+            .WithMessage("The room's usual temperature must be between 5 and 40 °C. Leave it empty to go by what the room was of late.");
         foreach (var figure in Figure.All)
         {
             RuleFor(s => figure.Number(s)).Must(figure.Allows).WithMessage(figure.Range).OverridePropertyName(figure.Key);

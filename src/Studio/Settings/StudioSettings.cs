@@ -64,6 +64,30 @@ public sealed class StudioSettings : IVersioned
     /// <summary>Places where keepsakes are kept, offered while typing.</summary>
     public List<string> Places { get; set; } = ["Keepsake drawer 1", "Keepsake drawer 2", "Drying box", "Bench"];
 
+    /// <summary>Working days of the week: keys of <see cref="WorkWeek"/>.</summary>
+    public List<string> WorkDays { get; set; } = [.. WorkWeek.Usual];
+
+    /// <summary>When hands begin on a working day, on the studio's clock.</summary>
+    public TimeOnly WorkFrom { get; set; } = WorkWeek.UsualFrom;
+
+    /// <summary>When they stop.</summary>
+    public TimeOnly WorkUntil { get; set; } = WorkWeek.UsualUntil;
+
+    /// <summary>Hands' time on one piece in a working day [min].</summary>
+    public int WorkMinutesPerDay { get; set; } = WorkWeek.UsualMinutesPerDay;
+
+    /// <summary>Days on which nobody works.</summary>
+    public List<DateOnly> DaysOff { get; set; } = [];
+
+    /// <summary>Days kept in hand between the earliest day and the promised one.</summary>
+    public int ReserveDays { get; set; } = WorkWeek.UsualReserveDays;
+
+    /// <summary>Days on the way to a family that does not collect.</summary>
+    public int DeliveryDays { get; set; } = WorkWeek.UsualDeliveryDays;
+
+    /// <summary>How warm the room usually is where pieces cure [°C]; null: as it was read of late, and not known where it was not.</summary>
+    public double? UsualRoomC { get; set; }
+
     /// <summary>Address under which phones reach the studio, for QR labels; empty: the address the page was opened with.</summary>
     public string PublicUrl { get; set; } = "";
 
@@ -82,6 +106,15 @@ public sealed class StudioSettings : IVersioned
             builder.Property(s => s.Id).ValueGeneratedNever();
             builder.Property(s => s.Places).AsJson();
             builder.Property(s => s.Broker).AsJson();
+
+            // a studio made before these figures begins with them; what a form says is always written, a 0 too
+            builder.Property(s => s.WorkDays).AsJson().HasDefaultValue(new List<string>(WorkWeek.Usual)).ValueGeneratedNever();
+            builder.Property(s => s.WorkFrom).HasDefaultValue(WorkWeek.UsualFrom).ValueGeneratedNever();
+            builder.Property(s => s.WorkUntil).HasDefaultValue(WorkWeek.UsualUntil).ValueGeneratedNever();
+            builder.Property(s => s.WorkMinutesPerDay).HasDefaultValue(WorkWeek.UsualMinutesPerDay).ValueGeneratedNever();
+            builder.Property(s => s.DaysOff).AsJson().HasDefaultValue(new List<DateOnly>()).ValueGeneratedNever();
+            builder.Property(s => s.ReserveDays).HasDefaultValue(WorkWeek.UsualReserveDays).ValueGeneratedNever();
+            builder.Property(s => s.DeliveryDays).HasDefaultValue(WorkWeek.UsualDeliveryDays).ValueGeneratedNever();
         }
     }
 }

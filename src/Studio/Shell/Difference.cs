@@ -40,6 +40,7 @@ public sealed record Difference(string Field, string Yours, string Theirs)
         null => "",
         string s => s,
         DateOnly day => day.ToString("d MMMM yyyy", CultureInfo.GetCultureInfo("en-GB")),
+        IEnumerable<DateOnly> days => string.Join(", ", days.Select(d => d.ToString("d MMMM yyyy", CultureInfo.GetCultureInfo("en-GB")))),
         IEnumerable<string> list => string.Join(", ", list),
         var other => Convert.ToString(other, CultureInfo.InvariantCulture) ?? "",
     };

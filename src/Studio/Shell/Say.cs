@@ -83,5 +83,13 @@ public static class Say
         var late => $"{-late} days late",
     };
 
+    /// <summary>Words that somebody typed, as a sentence of their own; empty stays empty.</summary>
+    public static string Sentence(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var trimmed = words.Trim();
+        return trimmed.Length == 0 || trimmed[^1] is '.' or '?' or '!' ? trimmed : trimmed + ".";
+    }
+
     private static string Part(long count, string word) => count == 1 ? $"1 {word}" : $"{count} {word}s";
 }

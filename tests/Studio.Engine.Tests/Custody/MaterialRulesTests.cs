@@ -38,6 +38,22 @@ public sealed class MaterialRulesTests
     public void Every_rule_has_a_row_of_cases() => MaterialRules.All.Count.ShouldBe(
         typeof(MaterialRulesTests).GetMethod(nameof(Each_material_says_what_it_needs))!.GetCustomAttributes(typeof(InlineDataAttribute), false).Length);
 
+    // flowers: the longer end of the leaflet's 2 to 7 days in silica gel; the others: common practice, no source
+    [Theory]
+    [InlineData("dried-flower", 7)]
+    [InlineData("wood", 7)]
+    [InlineData("textile", 1)]
+    [InlineData("ashes", 1)]
+    [InlineData("hair", 1)]
+    public void What_must_dry_says_for_how_many_days(string key, double days) => MaterialRules.For(key).DryingDays.ShouldBe(days);
+
+    [Fact]
+    public void Only_what_must_dry_takes_days_and_each_of_them_names_a_source()
+    {
+        MaterialRules.All.Count(r => r.DryingDays > 0).ShouldBe(5);
+        MaterialRules.All.ShouldAllBe(r => r.DryingDays > 0 == r.DryingSource.Length > 0);
+    }
+
     [Fact]
     public void Keys_are_unique() => MaterialRules.All.Select(r => r.Key).ShouldBeUnique();
 

@@ -247,5 +247,5 @@ public sealed class LayersRefusalTests
     [InlineData("boil")]
     [InlineData("")]
     [InlineData("Layers")]
-    public void An_unknown_calculation_names_those_there_are(string what) => Ask.Errors(what, "{}").Single().Message.ShouldContain("layers, cure, heat, price");
+    public void An_unknown_calculation_names_those_there_are(string what) => Ask.Errors(what, "{}").Single().Message.ShouldContain("layers, cure, heat, time, price");
 }

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Commissions;
 using Studio.Engine.Custody;
 using Studio.Keepsakes;
 

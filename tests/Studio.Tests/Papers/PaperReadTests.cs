@@ -151,7 +151,7 @@ public sealed class PaperReadTests
         var text = Text(pdf);
         foreach (var words in new[]
         {
-            "KS-26-00001-H", "Ailsa Brodie", "Upper Pelling", "01632 960 177", "Rory Brodie", "Grandson", "Thursday 5 March 2026, 14:10", "To be set in a memorial piece", "Brought by hand",
+            "KS-26-00001-H", "Ailsa Brodie", "Upper Pelling", "01632 960 177", "Rory Brodie", "Grandson", "Thursday 5 March 2026, 14:10", "To be set in a memorial piece", "Came by hand on 2 March, brought by Rory Brodie (grandson)",
             "a bunch tied with blue wool", "Brittle", "Complete", "9 objects", "48.2", "Set a part", "must not be trimmed", "30 June 2026", "For the studio", "Owner or depositor", "Insurance", "Shoe box",
             "Nothing is ever disposed of without the family's word",
         })

@@ -73,6 +73,18 @@ public sealed class SettingsBookTests : IDisposable
         { nameof(StudioSettings.QuoteValidDays), "QuoteValidDays", 0 },
         { nameof(StudioSettings.WastePercent), "WastePercent", 1e9 },
         { nameof(StudioSettings.WastePerBatchG), "WastePerBatchG", -0.1 },
+        { nameof(StudioSettings.WorkDays), "WorkDays", new List<string>() },
+        { nameof(StudioSettings.WorkDays), "WorkDays", new List<string> { "mon", "mon" } },
+        { nameof(StudioSettings.WorkDays), "WorkDays", new List<string> { "Monday" } },
+        { nameof(StudioSettings.WorkUntil), "WorkUntil", new TimeOnly(9, 0) },
+        { nameof(StudioSettings.WorkUntil), "WorkFrom", new TimeOnly(18, 0) },
+        { nameof(StudioSettings.WorkMinutesPerDay), "WorkMinutesPerDay", 0 },
+        { nameof(StudioSettings.WorkMinutesPerDay), "WorkMinutesPerDay", 481 },
+        { nameof(StudioSettings.DaysOff), "DaysOff", Enumerable.Range(0, 1001).Select(d => new DateOnly(2026, 1, 1).AddDays(d)).ToList() },
+        { nameof(StudioSettings.ReserveDays), "ReserveDays", -1 },
+        { nameof(StudioSettings.DeliveryDays), "DeliveryDays", 366 },
+        { nameof(StudioSettings.UsualRoomC), "UsualRoomC", 66.0 }, // °F typed for °C
+        { nameof(StudioSettings.UsualRoomC), "UsualRoomC", double.NaN },
     };
 
     [Theory]
@@ -85,6 +97,24 @@ public sealed class SettingsBookTests : IDisposable
         new SettingsValidator().Validate(settings).Errors.Select(e => e.PropertyName).Distinct(StringComparer.Ordinal).ShouldBe([field]);
         (await Book.SaveAsync(settings, "Wren")).Ok.ShouldBeFalse();
         JsonSerializer.Serialize(await Book.ReadAsync()).ShouldBe(JsonSerializer.Serialize(new StudioSettings()));
+    }
+
+    [Fact]
+    public async Task Hours_and_days_survive_the_round_trip()
+    {
+        var own = new StudioSettings
+        {
+            WorkDays = ["sat", "sun"],
+            WorkFrom = new(7, 45),
+            WorkUntil = new(23, 59),
+            WorkMinutesPerDay = 1,
+            DaysOff = [new(2026, 12, 25), new(2027, 1, 1)],
+            ReserveDays = 0,
+            DeliveryDays = 0,
+            UsualRoomC = 18.5,
+        };
+        (await Book.SaveAsync(own, "Wren")).Ok.ShouldBeTrue();
+        JsonSerializer.Serialize(await Book.ReadAsync()).ShouldBe(JsonSerializer.Serialize(own));
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using Studio.Engine.Custody;
 using Studio.Clock;
 using Studio.Pieces;
 using System.Globalization;

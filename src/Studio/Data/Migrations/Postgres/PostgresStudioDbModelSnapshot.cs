@@ -1647,8 +1647,17 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("DaysOff")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasDefaultValue("[]");
+
                     b.Property<long>("DeliveryCost")
                         .HasColumnType("bigint");
+
+                    b.Property<int>("DeliveryDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(2);
 
                     b.Property<bool>("Demo")
                         .HasColumnType("boolean");
@@ -1700,6 +1709,10 @@ namespace Studio.Data.Migrations.Postgres
                     b.Property<long>("RemakePercent")
                         .HasColumnType("bigint");
 
+                    b.Property<int>("ReserveDays")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(3);
+
                     b.Property<long>("RoundTo")
                         .HasColumnType("bigint");
 
@@ -1722,6 +1735,9 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<double?>("UsualRoomC")
+                        .HasColumnType("double precision");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("integer");
@@ -1731,6 +1747,23 @@ namespace Studio.Data.Migrations.Postgres
 
                     b.Property<double>("WastePercent")
                         .HasColumnType("double precision");
+
+                    b.Property<string>("WorkDays")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasDefaultValue("[\"mon\",\"tue\",\"wed\",\"thu\",\"fri\"]");
+
+                    b.Property<TimeOnly>("WorkFrom")
+                        .HasColumnType("time without time zone")
+                        .HasDefaultValue(new TimeOnly(9, 0, 0));
+
+                    b.Property<int>("WorkMinutesPerDay")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(240);
+
+                    b.Property<TimeOnly>("WorkUntil")
+                        .HasColumnType("time without time zone")
+                        .HasDefaultValue(new TimeOnly(17, 0, 0));
 
                     b.HasKey("Id");
 

@@ -1594,8 +1594,17 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("DaysOff")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("[]");
+
                     b.Property<long>("DeliveryCost")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int>("DeliveryDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(2);
 
                     b.Property<bool>("Demo")
                         .HasColumnType("INTEGER");
@@ -1647,6 +1656,10 @@ namespace Studio.Data.Migrations.Sqlite
                     b.Property<long>("RemakePercent")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("ReserveDays")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(3);
+
                     b.Property<long>("RoundTo")
                         .HasColumnType("INTEGER");
 
@@ -1669,6 +1682,9 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<double?>("UsualRoomC")
+                        .HasColumnType("REAL");
+
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -1678,6 +1694,23 @@ namespace Studio.Data.Migrations.Sqlite
 
                     b.Property<double>("WastePercent")
                         .HasColumnType("REAL");
+
+                    b.Property<string>("WorkDays")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("[\"mon\",\"tue\",\"wed\",\"thu\",\"fri\"]");
+
+                    b.Property<TimeOnly>("WorkFrom")
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue(new TimeOnly(9, 0, 0));
+
+                    b.Property<int>("WorkMinutesPerDay")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(240);
+
+                    b.Property<TimeOnly>("WorkUntil")
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue(new TimeOnly(17, 0, 0));
 
                     b.HasKey("Id");
 

@@ -11,6 +11,61 @@ namespace Studio.Data.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.AddColumn<string>(
+                name: "DaysOff",
+                table: "StudioSettings",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "[]");
+
+            migrationBuilder.AddColumn<int>(
+                name: "DeliveryDays",
+                table: "StudioSettings",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 2);
+
+            migrationBuilder.AddColumn<int>(
+                name: "ReserveDays",
+                table: "StudioSettings",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 3);
+
+            migrationBuilder.AddColumn<double>(
+                name: "UsualRoomC",
+                table: "StudioSettings",
+                type: "REAL",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "WorkDays",
+                table: "StudioSettings",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "[\"mon\",\"tue\",\"wed\",\"thu\",\"fri\"]");
+
+            migrationBuilder.AddColumn<TimeOnly>(
+                name: "WorkFrom",
+                table: "StudioSettings",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: new TimeOnly(9, 0, 0));
+
+            migrationBuilder.AddColumn<int>(
+                name: "WorkMinutesPerDay",
+                table: "StudioSettings",
+                type: "INTEGER",
+                nullable: false,
+                defaultValue: 240);
+
+            migrationBuilder.AddColumn<TimeOnly>(
+                name: "WorkUntil",
+                table: "StudioSettings",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: new TimeOnly(17, 0, 0));
+
             migrationBuilder.AddColumn<bool>(
                 name: "Passed",
                 table: "PourCorrection",
@@ -242,6 +297,38 @@ namespace Studio.Data.Migrations.Sqlite
             migrationBuilder.DropIndex(
                 name: "IX_KeepsakeEvent_PourId",
                 table: "KeepsakeEvent");
+
+            migrationBuilder.DropColumn(
+                name: "DaysOff",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "DeliveryDays",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "ReserveDays",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "UsualRoomC",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "WorkDays",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "WorkFrom",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "WorkMinutesPerDay",
+                table: "StudioSettings");
+
+            migrationBuilder.DropColumn(
+                name: "WorkUntil",
+                table: "StudioSettings");
 
             migrationBuilder.DropColumn(
                 name: "Passed",

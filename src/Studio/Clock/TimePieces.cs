@@ -1,0 +1,78 @@
+using Microsoft.EntityFrameworkCore;
+using Studio.Data;
+using Studio.Engine.Cure;
+using Studio.Pieces;
+
+namespace Studio.Clock;
+
+/// <summary>A piece as the reckoning of its time needs it, no more.</summary>
+internal sealed record TimePiece
+{
+    public int Id { get; init; }
+
+    public int CommissionId { get; init; }
+
+    public string Name { get; init; } = "";
+
+    /// <summary>A key of <see cref="Making"/>.</summary>
+    public string Stage { get; init; } = Making.Drawn;
+
+    /// <summary>Where it cures; empty for the casting room.</summary>
+    public string StandsIn { get; init; } = "";
+
+    public DateTime? DemouldedAt { get; init; }
+
+    public DateTime? FinishedAt { get; init; }
+
+    public IReadOnlyList<PieceTask> Tasks { get; init; } = [];
+
+    public DateOnly? NeededBy { get; init; }
+
+    /// <summary>True where it is sent to the family.</summary>
+    public bool Delivered { get; init; }
+
+    /// <summary>The design, in pouring order.</summary>
+    public IReadOnlyList<TimeDesignLayer> Layers { get; init; } = [];
+
+    /// <summary>What was poured and not taken back.</summary>
+    public IReadOnlyList<TimePour> Pours { get; init; } = [];
+}
+
+/// <summary>A layer of the design.</summary>
+/// <param name="Order">From 0.</param>
+/// <param name="WaitHours">Planned wait after the pour below [h].</param>
+/// <param name="Placed">What is set into it by hand.</param>
+internal sealed record TimeDesignLayer(int PieceId, int Order, string Name, int ResinId, double? WaitHours, IReadOnlyList<LayerPlaced> Placed);
+
+/// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
+internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet, Kinetics? Kinetics);
+
+/// <summary>Reads pieces for the reckoning of their time.</summary>
+internal static class TimePieces
+{
+    private const string Delivery = "delivery";
+
+    /// <summary>Three narrow queries, however many pieces.</summary>
+    internal static async Task<List<TimePiece>> ReadAsync(StudioDb db, IQueryable<Piece> which)
+    {
+        var pieces = await which.Select(p => new TimePiece
+        {
+            Id = p.Id,
+            CommissionId = p.CommissionId,
+            Name = p.Name,
+            Stage = p.Stage,
+            StandsIn = p.StandsIn,
+            DemouldedAt = p.DemouldedAt,
+            FinishedAt = p.FinishedAt,
+            Tasks = p.Tasks,
+            NeededBy = p.Commission!.NeededBy,
+            Delivered = p.Commission.Handover == Delivery,
+        }).ToListAsync();
+        var ids = pieces.ConvertAll(p => p.Id);
+        var layers = (await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.Order)
+            .Select(l => new TimeDesignLayer(l.PieceId, l.Order, l.Name, l.ResinId, l.WaitHours, l.Placed)).ToListAsync()).ToLookup(l => l.PieceId);
+        var pours = (await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn).OrderBy(p => p.LayerOrder)
+            .Select(p => new TimePour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet, p.Kinetics)).ToListAsync()).ToLookup(p => p.PieceId);
+        return pieces.ConvertAll(p => p with { Layers = [.. layers[p.Id]], Pours = [.. pours[p.Id]] });
+    }
+}
