@@ -213,11 +213,11 @@ public static class PourPaper
                 flow.Block("H2", "Before you pour", flow.Type.Heading);
                 flow.Space(3);
                 flow.Bullets([Level(model), .. model.Prepare], tick: true);
-                flow.Signatures(Measure.Mm(8), (1, "Room temperature [°C]"), (1, "Weighed by"));
+                flow.Signatures(Measure.Mm(6), (1, "Room temperature [°C]"), (1, "Weighed by"));
                 Heat(flow, model);
             }
         ),
-            (1.15, () => Cautions(flow, model)));
+            (1, () => Cautions(flow, model)));
     }
 
     // the first step of every pour
