@@ -72,7 +72,7 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
     {
         if (path.Contains("{entry}", StringComparison.Ordinal))
         {
-            await using var db = await studio.Services.GetRequiredService<Microsoft.EntityFrameworkCore.IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+            await using var db = studio.Open();
             return "/keepsakes/" + db.Set<Keepsakes.Keepsake>().OrderBy(k => k.Id).First().EntryNumber;
         }
 

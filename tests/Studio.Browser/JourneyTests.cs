@@ -361,7 +361,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
 
     private async Task<T> ReadAsync<T>(Func<StudioDb, Task<T>> read)
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await read(db);
     }
 

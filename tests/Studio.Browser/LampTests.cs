@@ -156,7 +156,7 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
 
     private async Task<Piece> KeptAsync()
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await db.Set<Piece>().AsNoTracking().Include(p => p.Layers).SingleAsync();
     }
 }

@@ -1,10 +1,15 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
+using Studio.Data;
+using Studio.SignIn;
 
 namespace Studio.Browser;
 
@@ -29,12 +34,24 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     public string DataFolder => data;
 
+    /// <summary>The code that each studio in this process printed at its start, by its address.</summary>
+    internal static ConcurrentDictionary<string, string> Codes { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>A context for arranging and looking, past the pages.</summary>
+    public StudioDb Open()
+    {
+        var db = Services.CreateScope().ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContext();
+        db.WriteAs("test");
+        return db;
+    }
+
     public async ValueTask InitializeAsync()
     {
         var path = Tool.Need("chromium");
         UseKestrel(0);
         StartServer();
         Url = string.Create(CultureInfo.InvariantCulture, $"http://localhost:{ClientOptions.BaseAddress.Port}");
+        Codes[Url] = Services.GetRequiredService<FirstStart>().Code;
         playwright = await Playwright.CreateAsync();
         // a test waits for what it needs; this ends one that hangs
         Assertions.SetDefaultExpectTimeout(HungMs);
@@ -83,8 +100,9 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory");
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
+        // an open page looks every second whether its person may stay, so that no test waits for half a minute
+        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory").UseSetting("SignIn:LookEverySeconds", "1");
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock).Configure<PasswordHasherOptions>(o => o.IterationCount = 1000));
     }
 }
 
@@ -120,14 +138,22 @@ public static class PageSteps
         await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = whole });
     }
 
+    /// <summary>Types the code that the terminal would have shown.</summary>
+    public static async Task GiveCodeAsync(this IPage page)
+    {
+        await page.GetByLabel("Code from the terminal").FillAsync(StudioInBrowser.Codes[new Uri(page.Url).GetLeftPart(UriPartial.Authority)]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
+    }
+
     /// <summary>Makes a studio of its own on a fresh database, signed in as its owner.</summary>
     public static async Task FirstStartAsync(this IPage page, string email, string password)
     {
         await page.GotoAsync("/");
+        await page.GiveCodeAsync();
         await page.GetByLabel("Name of the studio").FillAsync("Ling & Larch");
         await page.GetByLabel("Your name").FillAsync("Wren");
         await page.GetByLabel("E-mail, to sign in with").FillAsync(email);
-        await page.GetByLabel("Password, ten characters or more").FillAsync(password);
+        await page.GetByLabel("Password, twelve characters or more").FillAsync(password);
         await page.GetByLabel("Time zone").SelectOptionAsync("Europe/London");
         await page.GetByRole(AriaRole.Button, new() { Name = "Create the studio" }).ClickAsync();
         await page.ReadyAsync();

@@ -10,6 +10,9 @@ namespace Studio.Clock;
 /// <summary>Announces what the clock newly says. Pages never wait for it: they compute the same from the same pours and readings.</summary>
 public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings)
 {
+    // nobody is signed in when it comes round
+    private const string Name = "the clock";
+
     /// <summary>Compares every piece in the making with what was said of it last, and tells what changed. Safe twice at once, and late.</summary>
     /// <returns>How many pieces had something new.</returns>
     public async Task<int> AdvanceAsync()
@@ -76,6 +79,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     private async Task<bool> SayAsync(int pieceId, int commissionId, string name, string said, NextAct next, DateTime now)
     {
         await using var db = await factory.CreateDbContextAsync();
+        db.WriteAs(Name);
         await using var whole = await db.Database.BeginTransactionAsync();
         var since = next.Since ?? now;
 
@@ -89,7 +93,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
 
         if (Story(name, next) is { } words && !await db.Set<CommissionEvent>().AnyAsync(e => e.CommissionId == commissionId && e.At == since && e.Words == words))
         {
-            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = "the clock", Kind = "piece", Words = words });
+            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = Name, Kind = "piece", Words = words });
             await db.SaveChangesAsync();
         }
 

@@ -21,6 +21,7 @@ internal static class StudioCommand
         demo.SetAction((_, cancel) => ServeCommand.RunAsync(args, demo: true, cancel));
         root.Subcommands.Add(demo);
         root.Subcommands.Add(CalcCommand.Create());
+        root.Subcommands.Add(OwnerPasswordCommand.Create());
         root.Validators.Add(parsed => RefuseStray(parsed, args, root));
         demo.Validators.Add(parsed => RefuseStray(parsed, args.Length > 0 ? args[1..] : [], root));
         return root;

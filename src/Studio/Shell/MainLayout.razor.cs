@@ -12,6 +12,7 @@ public partial class MainLayout
 {
     private MudThemeProvider? theme;
     private ErrorBoundary? boundary;
+    private ErrorBoundary? besides;
     private StudioSettings settings = new();
     private IDisposable? ear;
     private bool dark;
@@ -41,7 +42,11 @@ public partial class MainLayout
         });
     }
 
-    protected override void OnParametersSet() => boundary?.Recover();
+    protected override void OnParametersSet()
+    {
+        boundary?.Recover();
+        besides?.Recover();
+    }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {

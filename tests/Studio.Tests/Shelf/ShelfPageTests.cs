@@ -23,7 +23,7 @@ public sealed class ShelfPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<ShelfBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
+        Services.AddScoped<ShelfBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         signedIn = AddAuthorization().SetAuthorized("maker");
         signedIn.SetPolicies("making");
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));

@@ -1,6 +1,5 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Studio.Data;
 using Studio.SignIn;
 
@@ -60,7 +59,7 @@ public sealed class PeopleBookTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_retired_persons_open_sign_in_ends_within_two_minutes()
+    public async Task A_retired_persons_open_sign_in_ends_at_the_next_request()
     {
         await AddAsync("Ash", Roles.Maker);
         var ash = await Find("Ash");
@@ -69,23 +68,16 @@ public sealed class PeopleBookTests : IAsyncLifetime
         (await StatusAsync(browser)).ShouldBe(HttpStatusCode.OK);
 
         await studio.People.RetireAsync(ash.Id, "Wren");
-        studio.Clock.Advance(TimeSpan.FromMinutes(2));
 
         (await StatusAsync(browser)).ShouldBe(HttpStatusCode.Redirect);
     }
 
     [Fact]
-    public async Task A_new_password_replaces_the_old_one_and_opens_a_shut_sign_in()
+    public async Task A_new_password_replaces_the_old_one()
     {
         await AddAsync("Ash", Roles.FrontDesk);
         var ash = await Find("Ash");
         using var browser = studio.Browser();
-        for (var i = 0; i < 5; i++)
-        {
-            (await StudioHosted.SignInAsync(browser, ash.Email, "guess number " + i)).ShouldBeFalse();
-        }
-
-        (await StudioHosted.SignInAsync(browser, ash.Email, StudioHosted.Password)).ShouldBeFalse("five wrong tries shut it");
         (await studio.People.SetPasswordAsync(ash.Id, "copper kettle moon", "Wren")).Ok.ShouldBeTrue();
 
         (await StudioHosted.SignInAsync(browser, ash.Email, StudioHosted.Password)).ShouldBeFalse();
@@ -116,7 +108,7 @@ public sealed class PeopleBookTests : IAsyncLifetime
         await studio.People.ChangeRoleAsync(ash.Id, Roles.FrontDesk, "Wren");
         await studio.People.SetPasswordAsync(ash.Id, "copper kettle moon", "Wren");
 
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+        await using var db = studio.Open();
         var written = string.Concat(await db.Set<AuditEntry>().Where(a => a.Entity == nameof(StudioUser)).Select(a => a.By + a.Changes).ToListAsync(TestContext.Current.CancellationToken));
         written.ShouldContain("front desk");
         written.ShouldContain("Password of Ash");
