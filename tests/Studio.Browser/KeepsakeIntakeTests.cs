@@ -1,12 +1,10 @@
 using System.Globalization;
 using Deque.AxeCore.Playwright;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using SkiaSharp;
 using Studio.Commissions;
 using Studio.Customers;
-using Studio.Data;
 using Studio.SignIn;
 
 namespace Studio.Browser;

@@ -1,9 +1,7 @@
 using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using SkiaSharp;
-using Studio.Data;
 using Studio.Pieces;
 
 namespace Studio.Browser;

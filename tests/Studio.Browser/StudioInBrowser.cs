@@ -34,6 +34,9 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     public string DataFolder => data;
 
+    /// <summary>How often an open page looks whether its person may stay [s].</summary>
+    public int LookEverySeconds { get; init; } = 1;
+
     /// <summary>The code that each studio in this process printed at its start, by its address.</summary>
     internal static ConcurrentDictionary<string, string> Codes { get; } = new(StringComparer.Ordinal);
 
@@ -100,8 +103,7 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        // an open page looks every second whether its person may stay, so that no test waits for half a minute
-        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory").UseSetting("SignIn:LookEverySeconds", "1");
+        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory").UseSetting("SignIn:LookEverySeconds", LookEverySeconds.ToString(CultureInfo.InvariantCulture));
         builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock).Configure<PasswordHasherOptions>(o => o.IterationCount = 1000));
     }
 }

@@ -9,7 +9,7 @@ namespace Studio.Keepsakes;
 /// <summary>Photographs in and out: sent while the person still types, served to signed-in people only.</summary>
 internal sealed class PhotoPaths : IPaths
 {
-    private const string SignedOut = "You are signed out, so the photograph was not kept. Sign in again in another tab, then send it again; what you typed is still here.";
+    private const string SignedOut = "You are signed out, so the photograph was not kept. Sign in again, then send it again; what you typed is kept on this device.";
     private const string TooLarge = "The file is larger than 40 MB. Save the picture smaller, or as a JPEG, and choose it again.";
 
     /// <summary>What the browser's script reads.</summary>

@@ -46,7 +46,7 @@ internal static class HostCookies
             return cookie;
         }
 
-        (set.Name, set.Secure, set.Path, set.Domain) = (Prefix + set.Name, true, "/", StringSegment.Empty);
+        (set.Name, set.Secure, set.Path, set.Domain) = (Prefix + set.Name, true, "/", default);
         return set.ToString();
     }
 

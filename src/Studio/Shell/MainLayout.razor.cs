@@ -12,10 +12,10 @@ public partial class MainLayout
 {
     private MudThemeProvider? theme;
     private ErrorBoundary? boundary;
-    private ErrorBoundary? besides;
     private StudioSettings settings = new();
     private IDisposable? ear;
     private bool dark;
+    private bool ended;
 
     [CascadingParameter]
     private HttpContext? Http { get; set; }
@@ -23,11 +23,16 @@ public partial class MainLayout
     [Inject]
     private NavigationManager Nav { get; set; } = default!;
 
-    public void Dispose() => ear?.Dispose();
+    public void Dispose()
+    {
+        ear?.Dispose();
+        Who.Ended -= SayEnded;
+    }
 
     protected override async Task OnInitializedAsync()
     {
         dark = Http?.Request.Cookies["look"] is "dark";
+        Who.Ended += SayEnded;
         settings = await Book.ReadAsync();
         ear = News.Listen(n =>
         {
@@ -42,11 +47,7 @@ public partial class MainLayout
         });
     }
 
-    protected override void OnParametersSet()
-    {
-        boundary?.Recover();
-        besides?.Recover();
-    }
+    protected override void OnParametersSet() => boundary?.Recover();
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
@@ -57,6 +58,13 @@ public partial class MainLayout
             StateHasChanged();
         }
     }
+
+    // whatever act was refused: also an Undo, of whose end nobody else hears
+    private void SayEnded() => _ = InvokeAsync(() =>
+    {
+        ended = true;
+        StateHasChanged();
+    });
 
     private async Task TurnAsync()
     {

@@ -21,13 +21,12 @@ internal static class Proxies
         // after everybody else has set it: a switch of the framework's would believe the whole world
         services.PostConfigure<ForwardedHeadersOptions>(o =>
         {
-            o.ForwardedHeaders = ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedFor;
+            var known = Named(configuration).Select(Read).OfType<IPNetwork>().ToList();
+            // to the framework an empty list is everybody
+            o.ForwardedHeaders = known.Count == 0 ? ForwardedHeaders.None : ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedFor;
             o.KnownProxies.Clear();
             o.KnownIPNetworks.Clear();
-            foreach (var network in Named(configuration).Select(Read).OfType<IPNetwork>())
-            {
-                o.KnownIPNetworks.Add(network);
-            }
+            known.ForEach(o.KnownIPNetworks.Add);
         });
 
     private static IEnumerable<string> Named(IConfiguration configuration) => configuration["KnownProxies"] is { } set && set.Trim().Length > 0

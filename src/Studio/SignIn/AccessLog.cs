@@ -20,7 +20,7 @@ public sealed class AccessLog(TimeProvider clock, ILogger<AccessLog> log)
     /// <param name="byUserId">Who did it, where that is somebody else.</param>
     public async Task NoteAsync(StudioDb db, string kind, string? userId, string detail = "", string network = "", string byUserId = "")
     {
-        log.LogInformation("{Kind} {Detail}: person {UserId}, by {ByUserId}, from {Network}", kind, detail, userId ?? "nobody", byUserId.Length > 0 ? byUserId : "themselves", network);
+        log.LogInformation("At the door: {Kind}. Whom: {UserId}. By: {ByUserId}. Detail: {Detail}. From: {Network}.", kind, Or(userId), Or(byUserId), Or(detail), Or(network));
         if (Counted(kind) is { } written)
         {
             Add(db, written, written == kind ? userId : null, detail, written == kind ? network : "", byUserId);
@@ -34,12 +34,14 @@ public sealed class AccessLog(TimeProvider clock, ILogger<AccessLog> log)
     {
         foreach (var session in ended)
         {
-            log.LogInformation("ended, {Why}: a sign-in of person {UserId} on {Device}", session.Ended, session.UserId, session.Device);
+            log.LogInformation("At the door: {Kind}. Whom: {UserId}. By: {ByUserId}. Detail: {Detail}. From: {Network}.", AccessKind.Ended, session.UserId, Or(byUserId), session.Ended, Or(network));
             Add(db, AccessKind.Ended, session.UserId, session.Ended, network, byUserId == session.UserId ? "" : byUserId);
         }
 
         await db.SaveChangesAsync();
     }
+
+    private static string Or(string? said) => string.IsNullOrEmpty(said) ? "-" : said;
 
     private static void Add(StudioDb db, string kind, string? userId, string detail, string network, string byUserId) =>
         db.Add(new AccessEntry { At = db.Now, Kind = kind, UserId = userId ?? "", ByUserId = byUserId, Detail = detail, Network = network });

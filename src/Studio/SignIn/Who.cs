@@ -27,6 +27,9 @@ public sealed class Who(AuthenticationStateProvider authentication, IStanding st
     private ClaimsPrincipal? requested;
     private Present? own;
 
+    /// <summary>Told when somebody is asked for and nobody may be here any more.</summary>
+    public event Action? Ended;
+
     /// <summary>The name of whoever may write here.</summary>
     /// <exception cref="SignedOutException">Nobody is signed in here, or their sign-in has ended.</exception>
     public async Task<string> NameAsync() => (await HereAsync()).Name;
@@ -43,6 +46,7 @@ public sealed class Who(AuthenticationStateProvider authentication, IStanding st
         var person = requested ?? await AtPageAsync();
         if (person is not { Identity.IsAuthenticated: true } || !await standing.StandsAsync(person))
         {
+            Ended?.Invoke();
             throw new SignedOutException();
         }
 

@@ -171,6 +171,7 @@ public sealed class EndedTests : IAsyncLifetime
                 await StudioHosted.SignOutAsync(browser);
                 break;
             case "ended elsewhere":
+                studio.Clock.Advance(TimeSpan.FromSeconds(1));
                 using (await studio.SignedInAsync("ash@studio.example"))
                 {
                     await using var other = await studio.PageAsync("ash@studio.example");
