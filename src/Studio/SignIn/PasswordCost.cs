@@ -21,7 +21,8 @@ public sealed class PasswordCost(IPasswordHasher<StudioUser> hasher, IOptions<Pa
     /// <returns><see cref="PasswordVerificationResult.SuccessRehashNeeded"/> where it was kept with fewer rounds than now.</returns>
     public PasswordVerificationResult Check(StudioUser? user, string password)
     {
-        var hash = user?.PasswordHash ?? nobodys.Value;
+        var nobody = nobodys.Value;
+        var hash = user?.PasswordHash ?? nobody;
         var answer = hasher.VerifyHashedPassword(user ?? new StudioUser(), hash, password);
         if (answer is PasswordVerificationResult.Failed && options.Value.IterationCount - RoundsOf(hash) is > 0 and var missing)
         {

@@ -23,7 +23,8 @@ public static class SignInSetup
         services.AddSingleton<Sessions>().AddSingleton<IStanding>(s => s.GetRequiredService<Sessions>());
         services.AddScoped<Who>().AddScoped<IWriter>(s => s.GetRequiredService<Who>());
         services.AddSingleton<FirstStart>().AddSingleton<Tries>().AddSingleton<AccessLog>();
-        services.AddScoped<PasswordCost>();
+        // one for the whole studio: nobody's password made anew for each request would tell who has a sign-in here
+        services.AddSingleton(s => new PasswordCost(new PasswordHasher<StudioUser>(s.GetRequiredService<IOptions<PasswordHasherOptions>>()), s.GetRequiredService<IOptions<PasswordHasherOptions>>()));
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.AddIdentityCore<StudioUser>(o => o.User.RequireUniqueEmail = true)
             .AddRoles<IdentityRole>()

@@ -49,16 +49,21 @@ public sealed class DoorTests : IAsyncLifetime
         var kept = new StudioUser { PasswordHash = hasher.HashPassword(new(), "heather and brass") };
         var before = new StudioUser { PasswordHash = old.HashPassword(new(), "heather and brass") };
         var retired = new StudioUser { PasswordHash = kept.PasswordHash, Retired = true };
-        cost.Spend("warm");
+        cost.Spend("nobody's password is made once");
         foreach (var (user, password) in new[] { (kept, "wrong"), (null, "heather and brass"), (retired, "heather and brass"), (before, "wrong") })
         {
-            hasher.Checked = 0;
+            (hasher.Checked, hasher.Made) = (0, 0);
             cost.Check(user, password).ShouldBe(PasswordVerificationResult.Failed);
-            hasher.Checked.ShouldBe(1);
+            (hasher.Checked, hasher.Made).ShouldBe((1, 0));
         }
 
         cost.Check(kept, "heather and brass").ShouldNotBe(PasswordVerificationResult.Failed);
     }
+
+    [Fact]
+    public void Nobodys_password_is_one_for_the_whole_studio() =>
+        // made anew for each request it would cost a second check, and tell who has a sign-in here
+        studio.Scope().ServiceProvider.GetRequiredService<PasswordCost>().ShouldBeSameAs(studio.Scope().ServiceProvider.GetRequiredService<PasswordCost>());
 
     [Fact]
     public void A_studio_keeps_passwords_with_the_rounds_it_should()
@@ -129,6 +134,8 @@ public sealed class DoorTests : IAsyncLifetime
             "Wren signed in, from 203.0.113.0/24.",
             "A sign-in of Wren ended: they signed out, from 203.0.113.0/24.",
         ]);
+        using var owner = await studio.SignedInAsync(StudioHosted.OwnerEmail);
+        (await owner.GetStringAsync(new Uri("/settings/history", UriKind.Relative), Cancel)).ShouldContain("Somebody tried a wrong password for Wren, from 203.0.113.0/24.");
         await using var db = studio.Open();
         var kept = string.Join(' ', await db.Set<AccessEntry>().Select(a => a.Kind + a.UserId + a.ByUserId + a.Detail + a.Network).ToListAsync(Cancel));
         kept.ShouldNotContain("@");
@@ -185,7 +192,13 @@ public sealed class DoorTests : IAsyncLifetime
 
         public int Checked { get; set; }
 
-        public string HashPassword(StudioUser user, string password) => inner.HashPassword(user, password);
+        public int Made { get; set; }
+
+        public string HashPassword(StudioUser user, string password)
+        {
+            Made++;
+            return inner.HashPassword(user, password);
+        }
 
         public PasswordVerificationResult VerifyHashedPassword(StudioUser user, string hashedPassword, string providedPassword)
         {

@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using Studio.Data;
 using Studio.SignIn;
 
@@ -113,6 +114,49 @@ public sealed class PeopleBookTests : IAsyncLifetime
         written.ShouldContain("front desk");
         written.ShouldContain("Password of Ash");
         written.ShouldNotContain("kettle");
+    }
+
+    [Fact]
+    public async Task What_an_owner_does_to_people_and_what_is_refused_them_stands_at_the_door()
+    {
+        using var owner = await studio.SignedInAsync(StudioHosted.OwnerEmail);
+        await using var page = await studio.PageAsync(StudioHosted.OwnerEmail);
+        var people = page.Services.GetRequiredService<PeopleBook>();
+        await people.AddAsync(new PersonForm { Name = "Ash", Email = "ash@studio.example", Role = Roles.Maker, Password = StudioHosted.Password }, "Wren");
+        var ash = await Find("Ash");
+        using var browser = await studio.SignedInAsync(ash.Email);
+        using var refused = await browser.GetAsync(new Uri("/papers/quote/1.pdf", UriKind.Relative), TestContext.Current.CancellationToken);
+        using var settings = await browser.GetAsync(new Uri("/settings/people", UriKind.Relative), TestContext.Current.CancellationToken);
+        await people.ChangeRoleAsync(ash.Id, Roles.FrontDesk, "Wren");
+        await StatusAsync(browser);
+        await StatusAsync(browser);
+        await people.SetPasswordAsync(ash.Id, "copper kettle moon", "Wren");
+        await people.RetireAsync(ash.Id, "Wren");
+        await people.BringBackAsync(ash.Id, "Wren");
+
+        var lines = (await page.Services.GetRequiredService<AccessBook>().ListAsync(20)).Lines.Select(l => l.Words).Reverse().ToList();
+        lines.ShouldBe(
+        [
+            "Wren signed in, from 127.0.0.0/24.",
+            "Ash was added as maker by Wren.",
+            "Ash signed in, from 127.0.0.0/24.",
+            "Ash asked for /settings/people, which their role does not reach, from 127.0.0.0/24.",
+            "Ash is front desk from here on, set by Wren.",
+            "A sign-in of Ash ended: their role changed by Wren.",
+            "A browser brought a cookie of Ash that had ended; it was refused, from 127.0.0.0/24.",
+            "A new password for Ash was set by Wren.",
+            "Ash was retired by Wren.",
+            "Ash may sign in again, brought back by Wren.",
+        ]);
+    }
+
+    [Fact]
+    public async Task A_maker_who_reaches_the_book_itself_changes_nobody()
+    {
+        await AddAsync("Ash", Roles.Maker);
+        using var browser = await studio.SignedInAsync("ash@studio.example");
+        await using var page = await studio.PageAsync("ash@studio.example");
+        await Should.ThrowAsync<SignedOutException>(() => page.Services.GetRequiredService<PeopleBook>().RetireAsync((page.Person.FindFirst(System.Security.Claims.ClaimTypes.NameIdentifier)!).Value, "Ash"));
     }
 
     private static async Task<HttpStatusCode> StatusAsync(HttpClient browser)
