@@ -49,7 +49,7 @@ public sealed class BrokerBook(SettingsBook settings, IDataProtectionProvider pr
     /// <exception cref="SignedOutException">Nobody is signed in here who may.</exception>
     public async Task<Saved> SaveAsync(BrokerForm form, string by)
     {
-        if ((await who.HereAsync()).Role is not Roles.Owner)
+        if (!await who.IsOwnerAsync())
         {
             return Saved.Refused("Where the studio listens is the owner's to set. Ask them.");
         }

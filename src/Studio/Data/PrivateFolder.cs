@@ -17,7 +17,7 @@ internal static class PrivateFolder
     private const uint NobodyElse = 0b000_111_111;
 
     // only what is the studio's own: somebody may have named a folder in which other things lie
-    private static readonly string[] Own = ["studio.db*", "jobs.db*", "photos", "meshes", "keys"];
+    private static readonly string[] Own = ["studio.db*", "jobs.db*", "photos", "meshes", "papers", "keys"];
 
     /// <summary>From now on every file and folder this process makes is private, whoever makes it: the databases, the keys, a half-received photograph.</summary>
     public static void NewFilesToo()

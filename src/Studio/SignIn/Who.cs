@@ -34,6 +34,14 @@ public sealed class Who(AuthenticationStateProvider authentication, IStanding st
     /// <exception cref="SignedOutException">Nobody is signed in here, or their sign-in has ended.</exception>
     public async Task<string> NameAsync() => (await HereAsync()).Name;
 
+    /// <summary>The name of the person behind a request that was let in just now.</summary>
+    /// <exception cref="SignedOutException">Nobody is signed in.</exception>
+    public static string Name(ClaimsPrincipal user) => user.FindFirstValue("name") ?? user.Identity?.Name ?? throw new SignedOutException();
+
+    /// <summary>True when whoever is here is an owner.</summary>
+    /// <exception cref="SignedOutException">As <see cref="NameAsync"/>.</exception>
+    public async Task<bool> IsOwnerAsync() => (await HereAsync()).Role is Roles.Owner;
+
     /// <summary>Whoever is here and may still be.</summary>
     /// <exception cref="SignedOutException">As <see cref="NameAsync"/>.</exception>
     public async Task<Present> HereAsync()
@@ -64,7 +72,7 @@ public sealed class Who(AuthenticationStateProvider authentication, IStanding st
 
     private static Present Of(ClaimsPrincipal person) => new(
         person.FindFirstValue(ClaimTypes.NameIdentifier) ?? "",
-        person.FindFirstValue("name") ?? person.Identity!.Name ?? throw new SignedOutException(),
+        Name(person),
         person.FindFirstValue(Sessions.Claim) ?? "",
         Roles.All.Select(r => r.Key).FirstOrDefault(person.IsInRole) ?? "");
 

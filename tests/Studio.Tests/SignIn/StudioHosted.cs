@@ -54,7 +54,8 @@ public sealed partial class StudioHosted : WebApplicationFactory<Program>, IAsyn
     public async Task<OpenPage> PageAsync(string email)
     {
         await using var db = Open();
-        var user = await db.Users.SingleAsync(u => u.NormalizedEmail == email.ToUpperInvariant());
+        var normal = email.ToUpperInvariant();
+        var user = await db.Users.SingleAsync(u => u.NormalizedEmail == normal);
         var session = await db.Set<SignedIn>().Where(s => s.UserId == user.Id && s.EndedAt == null).OrderByDescending(s => s.StartedAt).FirstAsync();
         var person = await Scope().ServiceProvider.GetRequiredService<IUserClaimsPrincipalFactory<StudioUser>>().CreateAsync(user);
         ((ClaimsIdentity)person.Identity!).AddClaim(new Claim(Sessions.Claim, session.Id));
