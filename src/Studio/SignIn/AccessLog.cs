@@ -49,7 +49,7 @@ public sealed class AccessLog(TimeProvider clock, ILogger<AccessLog> log)
     // somebody who tries by the thousand must not fill the disk: the first of a minute are written down, then one line that says so
     private string? Counted(string kind)
     {
-        if (kind is not (AccessKind.Failed or AccessKind.Delayed))
+        if (kind is not (AccessKind.Failed or AccessKind.Delayed or AccessKind.NotTheirs))
         {
             return kind;
         }

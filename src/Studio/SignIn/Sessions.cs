@@ -25,6 +25,7 @@ public sealed class Sessions(IServiceScopeFactory scopes, TimeProvider clock) : 
     private static readonly TimeSpan SeenEvery = TimeSpan.FromMinutes(5);
 
     private readonly ConcurrentDictionary<string, Look> looks = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, DateTime> used = new(StringComparer.Ordinal);
 
     private sealed record Look(bool Stands, DateTime At, DateTime SeenAt, bool Over = false, bool Told = false);
 
@@ -36,6 +37,12 @@ public sealed class Sessions(IServiceScopeFactory scopes, TimeProvider clock) : 
         if (id is null || userId is null)
         {
             return false;
+        }
+
+        // a request or an act is use; an open page that only looks after itself is none
+        if (!afresh)
+        {
+            used[id] = now;
         }
 
         if (looks.TryGetValue(id, out var before) && (before.Over || (!afresh && now - before.At < Remembered)))
@@ -66,11 +73,10 @@ public sealed class Sessions(IServiceScopeFactory scopes, TimeProvider clock) : 
         _ => null,
     };
 
-    /// <summary>Writes down that a sign-in is used, at most every five minutes. For a request's own beginning, where no transaction is open.</summary>
+    /// <summary>Writes down that a sign-in was used since, at most every five minutes. For moments in which no transaction of the caller's is open.</summary>
     public async Task SeeAsync(ClaimsPrincipal person)
     {
-        var now = clock.GetUtcNow().UtcDateTime;
-        if (person.FindFirstValue(Claim) is not { } id || !looks.TryGetValue(id, out var look) || now - look.SeenAt < SeenEvery)
+        if (person.FindFirstValue(Claim) is not { } id || !looks.TryGetValue(id, out var look) || !used.TryGetValue(id, out var at) || at - look.SeenAt < SeenEvery)
         {
             return;
         }
@@ -80,8 +86,8 @@ public sealed class Sessions(IServiceScopeFactory scopes, TimeProvider clock) : 
             await using var scope = scopes.CreateAsyncScope();
             await using var db = scope.ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContext();
             db.WriteAs("sign-in");
-            await db.Set<SignedIn>().Where(s => s.Id == id && s.EndedAt == null).ExecuteUpdateAsync(s => s.SetProperty(x => x.SeenAt, now));
-            looks.TryUpdate(id, look with { SeenAt = now }, look);
+            await db.Set<SignedIn>().Where(s => s.Id == id && s.EndedAt == null).ExecuteUpdateAsync(s => s.SetProperty(x => x.SeenAt, at));
+            looks.TryUpdate(id, look with { SeenAt = at }, look);
         }
         catch (DbException)
         {
@@ -118,6 +124,7 @@ public sealed class Sessions(IServiceScopeFactory scopes, TimeProvider clock) : 
         foreach (var (id, look) in looks.Where(l => now - l.Value.At > TimeSpan.FromDays(LongestDays)))
         {
             looks.TryRemove(new(id, look));
+            used.TryRemove(id, out _);
         }
     }
 }

@@ -26,7 +26,12 @@ public static class SignInSetup
         // one for the whole studio: nobody's password made anew for each request would tell who has a sign-in here
         services.AddSingleton(s => new PasswordCost(new PasswordHasher<StudioUser>(s.GetRequiredService<IOptions<PasswordHasherOptions>>()), s.GetRequiredService<IOptions<PasswordHasherOptions>>()));
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
-        services.AddIdentityCore<StudioUser>(o => o.User.RequireUniqueEmail = true)
+        services.AddIdentityCore<StudioUser>(o =>
+            {
+                o.User.RequireUniqueEmail = true;
+                // a lockout would let any stranger shut the maker out; see Tries
+                o.Lockout.AllowedForNewUsers = false;
+            })
             .AddRoles<IdentityRole>()
             .AddEntityFrameworkStores<StudioDb>()
             .AddSignInManager()

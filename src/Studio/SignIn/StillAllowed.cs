@@ -7,7 +7,7 @@ namespace Studio.SignIn;
 /// Looks every half minute whether the person at an open page may still be there: a page without a new request would otherwise
 /// go on showing for hours after its person signed out elsewhere, was retired or was given another role. Writing is asked at each act.
 /// </summary>
-internal sealed class StillAllowed(ILoggerFactory logs, IStanding standing, IConfiguration configuration) : RevalidatingServerAuthenticationStateProvider(logs)
+internal sealed class StillAllowed(ILoggerFactory logs, Sessions sessions, IConfiguration configuration) : RevalidatingServerAuthenticationStateProvider(logs)
 {
     /// <summary>How often it looks unless <c>SignIn:LookEverySeconds</c> says otherwise [s].</summary>
     internal const int EverySeconds = 30;
@@ -24,7 +24,13 @@ internal sealed class StillAllowed(ILoggerFactory logs, IStanding standing, ICon
     {
         try
         {
-            return await standing.StandsAsync(authenticationState.User, afresh: true);
+            if (!await sessions.StandsAsync(authenticationState.User, afresh: true))
+            {
+                return false;
+            }
+
+            await sessions.SeeAsync(authenticationState.User);
+            return true;
         }
         catch (ObjectDisposedException)
         {

@@ -147,6 +147,24 @@ public sealed class EndedTests : IAsyncLifetime
         }
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Acting_in_an_open_page_is_use_and_leaving_it_open_is_none(bool acts)
+    {
+        using var browser = await studio.SignedInAsync(StudioHosted.OwnerEmail);
+        await using var page = await studio.PageAsync(StudioHosted.OwnerEmail);
+        studio.Clock.Advance(TimeSpan.FromDays(10));
+        if (acts)
+        {
+            (await page.WriteAsync("still at work")).Ok.ShouldBeTrue();
+        }
+
+        (await page.MayStayAsync()).ShouldBeTrue();
+        studio.Clock.Advance(TimeSpan.FromDays(10));
+        (await page.MayStayAsync()).ShouldBe(acts);
+    }
+
     private async Task HappenAsync(string what, string id, HttpClient browser)
     {
         switch (what)

@@ -4,7 +4,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
-using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -208,151 +207,6 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Clock.Pour", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<double>("ActualAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("ActualBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Batches")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Colour")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Foretold")
-                        .HasColumnType("text");
-
-                    b.Property<double>("FromMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Kinetics")
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("LayerName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("LayerOrder")
-                        .HasColumnType("integer");
-
-                    b.Property<int>("PieceId")
-                        .HasColumnType("integer");
-
-                    b.Property<double>("PlannedAG")
-                        .HasColumnType("double precision");
-
-                    b.Property<double>("PlannedBG")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("ResinId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("ResinLot")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("ResinName")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double?>("RoomC")
-                        .HasColumnType("double precision");
-
-                    b.Property<string>("Sheet")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<DateTime>("StartedAt")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Tally")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<double>("ToMm")
-                        .HasColumnType("double precision");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("integer");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("boolean");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("ResinId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Pour");
-                });
-
-            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<DateTime>("At")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Field")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Now")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("PourId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Was")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Why")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PourId");
-
-                    b.ToTable("PourCorrection");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -525,6 +379,151 @@ namespace Studio.Data.Migrations.Postgres
                         .IsUnique();
 
                     b.ToTable("Sensor");
+                });
+
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<double>("ActualAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("ActualBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Batches")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Colour")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Foretold")
+                        .HasColumnType("text");
+
+                    b.Property<double>("FromMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("LayerName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("LayerOrder")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("PieceId")
+                        .HasColumnType("integer");
+
+                    b.Property<double>("PlannedAG")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("PlannedBG")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("ResinLot")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("ResinName")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double?>("RoomC")
+                        .HasColumnType("double precision");
+
+                    b.Property<string>("Sheet")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Tally")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<double>("ToMm")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("ResinId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Pour");
+                });
+
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Now")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.ToTable("PourCorrection");
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -1579,6 +1578,83 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("StudioSettings");
                 });
 
+            modelBuilder.Entity("Studio.SignIn.AccessEntry", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("ByUserId")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Detail")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Network")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("UserId")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("AccessEntry", (string)null);
+                });
+
+            modelBuilder.Entity("Studio.SignIn.SignedIn", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Ended")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Network")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("SeenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Stamp")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("UserId")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("UserId");
+
+                    b.ToTable("SignedIn", (string)null);
+                });
+
             modelBuilder.Entity("Studio.Stores.Material", b =>
                 {
                     b.Property<int>("Id")
@@ -1778,6 +1854,20 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Clock.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
@@ -1800,20 +1890,6 @@ namespace Studio.Data.Migrations.Postgres
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
-                {
-                    b.HasOne("Studio.Clock.Pour", null)
-                        .WithMany()
-                        .HasForeignKey("PourId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -1935,6 +2011,15 @@ namespace Studio.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("ResinId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Studio.SignIn.SignedIn", b =>
+                {
+                    b.HasOne("Studio.Data.StudioUser", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 

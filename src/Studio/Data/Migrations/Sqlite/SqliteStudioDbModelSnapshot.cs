@@ -3,7 +3,6 @@ using System;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Studio.Clock;
 using Studio.Data;
 
 #nullable disable
@@ -197,147 +196,6 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Payment");
                 });
 
-            modelBuilder.Entity("Studio.Clock.Pour", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<double>("ActualAG")
-                        .HasColumnType("REAL");
-
-                    b.Property<double>("ActualBG")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("Batches")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Colour")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Foretold")
-                        .HasColumnType("TEXT");
-
-                    b.Property<double>("FromMm")
-                        .HasColumnType("REAL");
-
-                    b.Property<string>("Kinetics")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("LayerId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("LayerName")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("LayerOrder")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<int>("PieceId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<double>("PlannedAG")
-                        .HasColumnType("REAL");
-
-                    b.Property<double>("PlannedBG")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("ResinId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("ResinLot")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("ResinName")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("RoomC")
-                        .HasColumnType("REAL");
-
-                    b.Property<string>("Sheet")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<DateTime>("StartedAt")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Tally")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double>("ToMm")
-                        .HasColumnType("REAL");
-
-                    b.Property<int>("Version")
-                        .IsConcurrencyToken()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("ResinId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Pour");
-                });
-
-            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<DateTime>("At")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Field")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Now")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("PourId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Was")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Why")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("PourId");
-
-                    b.ToTable("PourCorrection");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -504,6 +362,147 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("Sensor");
+                });
+
+            modelBuilder.Entity("Studio.Clock.Pour", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("ActualAG")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("ActualBG")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Batches")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Colour")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Foretold")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("FromMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Kinetics")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LayerId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("LayerName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LayerOrder")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("PieceId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("PlannedAG")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("PlannedBG")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("ResinId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ResinLot")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ResinName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("RoomC")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Sheet")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Tally")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("ToMm")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("ResinId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Pour");
+                });
+
+            modelBuilder.Entity("Studio.Clock.PourCorrection", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Field")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Now")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("PourId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Was")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PourId");
+
+                    b.ToTable("PourCorrection");
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -1530,6 +1529,81 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("StudioSettings");
                 });
 
+            modelBuilder.Entity("Studio.SignIn.AccessEntry", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ByUserId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Detail")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Network")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("UserId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("AccessEntry", (string)null);
+                });
+
+            modelBuilder.Entity("Studio.SignIn.SignedIn", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ended")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Network")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SeenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Stamp")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("UserId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("UserId");
+
+                    b.ToTable("SignedIn", (string)null);
+                });
+
             modelBuilder.Entity("Studio.Stores.Material", b =>
                 {
                     b.Property<int>("Id")
@@ -1723,6 +1797,20 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
+                {
+                    b.HasOne("Studio.Clock.Pour", null)
+                        .WithMany()
+                        .HasForeignKey("PourId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Studio.Climate.Sensor", null)
+                        .WithMany()
+                        .HasForeignKey("SensorId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Studio.Clock.Pour", b =>
                 {
                     b.HasOne("Studio.Pieces.Piece", null)
@@ -1745,20 +1833,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasForeignKey("PourId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
-                {
-                    b.HasOne("Studio.Clock.Pour", null)
-                        .WithMany()
-                        .HasForeignKey("PourId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Studio.Climate.Sensor", null)
-                        .WithMany()
-                        .HasForeignKey("SensorId")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Studio.Commissions.Commission", b =>
@@ -1880,6 +1954,15 @@ namespace Studio.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("ResinId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Studio.SignIn.SignedIn", b =>
+                {
+                    b.HasOne("Studio.Data.StudioUser", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 
