@@ -26,7 +26,7 @@ internal static class Writer
         Directory.CreateDirectory(folder);
         var options = new DbContextOptionsBuilder<SqliteStudioDb>();
         DataSetup.UseStudioSqlite(options, DataSetup.DatabaseFile(folder));
-        return new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), TimeProvider.System);
+        return new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), TimeProvider.System, writer: new OwnName("bench"));
     }
 
     /// <summary>A fresh database with one commission and one piece to write to.</summary>

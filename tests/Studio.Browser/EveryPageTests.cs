@@ -14,7 +14,7 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
         "/", "/commissions", "/commissions/new", "/commissions/6", "/customers", "/commissions/6/pieces/new", "/commissions/6/keepsakes/new", "/commissions/6/keepsakes",
         "/keepsakes", "/keepsakes/scan", "/keepsakes/{entry}", "/pieces/5", "/pieces/5/bench", "/pieces/3/bench", "/quotes/2", "/quotes/{draft}",
         "/stores/resins", "/stores/resins/1", "/stores/resins/new", "/stores/materials", "/stores/materials/1", "/stores/materials/new", "/stores/moulds", "/stores/moulds/1", "/stores/moulds/new", "/stores/pots", "/stores/pots/new", "/room", "/pours/1/log", "/stores/resins/2/logs",
-        "/settings", "/settings/people", "/settings/history", "/not-found", "/not-yours",
+        "/settings", "/settings/people", "/settings/history", "/me", "/not-found", "/not-yours",
     ];
 
     [Theory]
@@ -72,7 +72,7 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
     {
         if (path.Contains("{entry}", StringComparison.Ordinal))
         {
-            await using var db = await studio.Services.GetRequiredService<Microsoft.EntityFrameworkCore.IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+            await using var db = studio.Open();
             return "/keepsakes/" + db.Set<Keepsakes.Keepsake>().OrderBy(k => k.Id).First().EntryNumber;
         }
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using Studio.Climate;
 using Studio.Clock;
@@ -361,7 +360,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
 
     private async Task<T> ReadAsync<T>(Func<StudioDb, Task<T>> read)
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await read(db);
     }
 

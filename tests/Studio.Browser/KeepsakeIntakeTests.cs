@@ -1,12 +1,10 @@
 using System.Globalization;
 using Deque.AxeCore.Playwright;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using SkiaSharp;
 using Studio.Commissions;
 using Studio.Customers;
-using Studio.Data;
 using Studio.SignIn;
 
 namespace Studio.Browser;
@@ -196,7 +194,7 @@ public sealed class KeepsakeIntakeTests(StudioInBrowser studio) : IClassFixture<
     private async Task<(IBrowserContext Window, IPage Page, int Commission)> BeginAsync(string number, bool phone = true, bool dark = false)
     {
         await studio.Services.GetRequiredService<FirstStart>().MakeOwnerAsync("Morag", Email, Password);
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         var commission = new Commission { Number = number, Remembers = "Angus, beekeeper", CreatedAt = db.Now, Customer = new Customer { Name = "Isla Fraser", CreatedAt = db.Now } };
         db.Add(commission);
         await db.SaveChangesAsync();

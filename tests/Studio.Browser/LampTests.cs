@@ -1,9 +1,7 @@
 using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using SkiaSharp;
-using Studio.Data;
 using Studio.Pieces;
 
 namespace Studio.Browser;
@@ -156,7 +154,7 @@ public sealed class LampTests(StudioInBrowser studio) : IClassFixture<StudioInBr
 
     private async Task<Piece> KeptAsync()
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await db.Set<Piece>().AsNoTracking().Include(p => p.Layers).SingleAsync();
     }
 }

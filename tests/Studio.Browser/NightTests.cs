@@ -73,7 +73,7 @@ public sealed class NightTests(StudioInBrowser studio) : IClassFixture<StudioInB
     // one layer of a casting resin, poured this moment, all that was planned
     private async Task PouredAsync()
     {
-        await using var db = await OpenAsync();
+        await using var db = studio.Open();
         var resin = await db.Set<Resin>().FirstAsync(r => r.Class == "casting");
         var mould = await db.Set<Moulds.Mould>().FirstAsync(m => m.Shape == "cone");
         var piece = new Piece
@@ -117,7 +117,7 @@ public sealed class NightTests(StudioInBrowser studio) : IClassFixture<StudioInB
 
     private async Task<DateTime> DemouldAsync(double? constantC = null)
     {
-        await using var db = await OpenAsync();
+        await using var db = studio.Open();
         var pour = await db.Set<Pour>().SingleAsync();
         var readings = await db.Set<Reading>().OrderBy(r => r.At).Select(r => new RoomReading((r.At - pour.StartedAt).TotalHours, r.Celsius)).ToListAsync();
         var cure = CureClock.Run([new Engine.Cure.PouredLayer("base", pour.Sheet, 0)], constantC is { } c ? [new(0, c)] : readings, double.PositiveInfinity);
@@ -127,6 +127,4 @@ public sealed class NightTests(StudioInBrowser studio) : IClassFixture<StudioInB
     }
 
     private DateTime Now => studio.Clock.GetUtcNow().UtcDateTime;
-
-    private Task<StudioDb> OpenAsync() => studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
 }

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using Studio.Climate;
 using Studio.Clock;
@@ -83,7 +82,7 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
     // a casting resin whose sheet allows 36 °C, 14 mm deep in a square mould of silicone, in a room of 23 °C; invented
     private async Task<int> DrawnAsync()
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         var resin = new Resin
         {
             Name = "Lamp casting",
@@ -115,7 +114,7 @@ public sealed class OverheatTests(StudioInBrowser studio) : IClassFixture<Studio
 
     private async Task<T> ReadAsync<T>(Func<StudioDb, Task<T>> read)
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await read(db);
     }
 }

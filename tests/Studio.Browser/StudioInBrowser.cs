@@ -1,10 +1,15 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
+using Studio.Data;
+using Studio.SignIn;
 
 namespace Studio.Browser;
 
@@ -14,7 +19,7 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
     private readonly string data = Directory.CreateTempSubdirectory("studio-browser").FullName;
     private IPlaywright? playwright;
 
-    private const float HungMs = 240_000;
+    private const float HungMs = 120_000;
 
     /// <summary>Where screenshots go: kept by CI as an artefact.</summary>
     public static string Shots { get; } = Directory.CreateDirectory(
@@ -29,12 +34,27 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     public string DataFolder => data;
 
+    /// <summary>How often an open page looks whether its person may stay [s].</summary>
+    public int LookEverySeconds { get; init; } = 1;
+
+    /// <summary>The code that each studio in this process printed at its start, by its address.</summary>
+    internal static ConcurrentDictionary<string, string> Codes { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>A context for arranging and looking, past the pages.</summary>
+    public StudioDb Open()
+    {
+        var db = Services.CreateScope().ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContext();
+        db.WriteAs("test");
+        return db;
+    }
+
     public async ValueTask InitializeAsync()
     {
         var path = Tool.Need("chromium");
         UseKestrel(0);
         StartServer();
         Url = string.Create(CultureInfo.InvariantCulture, $"http://localhost:{ClientOptions.BaseAddress.Port}");
+        Codes[Url] = Services.GetRequiredService<FirstStart>().Code;
         playwright = await Playwright.CreateAsync();
         // a test waits for what it needs; this ends one that hangs
         Assertions.SetDefaultExpectTimeout(HungMs);
@@ -83,8 +103,8 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory");
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock));
+        builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory").UseSetting("SignIn:LookEverySeconds", LookEverySeconds.ToString(CultureInfo.InvariantCulture));
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock).Configure<PasswordHasherOptions>(o => o.IterationCount = 1000));
     }
 }
 
@@ -102,17 +122,15 @@ public static class PageSteps
         Assertions.Expect(page.Locator("#ready[data-interactive=true]")).ToBeAttachedAsync();
 
     /// <summary>Waits until nothing on the page moves any more: its faces are loaded, its pictures drawn, what fades in has faded in.</summary>
-    public static Task SettledAsync(this IPage page) => page.EvaluateAsync("""
-        async () => {
-          await document.fonts.ready;
-          await Promise.all([...document.images].filter((i) => i.loading !== "lazy" && i.src).map((i) => i.decode().catch(() => {})));
-          const moving = () => document.getAnimations().filter((a) => a.playState === "running" && a.effect?.getComputedTiming().iterations !== Infinity);
-          do {
-            await Promise.all(moving().map((a) => a.finished.catch(() => {})));
-            await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
-          } while (moving().length > 0);
-        }
-        """);
+    public static Task SettledAsync(this IPage page) => page.WaitForFunctionAsync(
+        """
+        () => document.fonts.status === "loaded"
+          && [...document.images].every((i) => i.loading === "lazy" || !i.src || i.complete)
+          && document.getAnimations().every((a) => a.playState !== "running" || a.effect?.getComputedTiming().iterations === Infinity)
+        """,
+        null,
+        // looked at by a clock and not frame by frame: a page that is not in front draws no frames, and would be waited for without end
+        new() { PollingInterval = 50 });
 
     public static async Task ShotAsync(this IPage page, string name, bool whole = true)
     {
@@ -120,14 +138,22 @@ public static class PageSteps
         await page.ScreenshotAsync(new() { Path = Path.Combine(StudioInBrowser.Shots, name + ".png"), FullPage = whole });
     }
 
+    /// <summary>Types the code that the terminal would have shown.</summary>
+    public static async Task GiveCodeAsync(this IPage page)
+    {
+        await page.GetByLabel("Code from the terminal").FillAsync(StudioInBrowser.Codes[new Uri(page.Url).GetLeftPart(UriPartial.Authority)]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).ClickAsync();
+    }
+
     /// <summary>Makes a studio of its own on a fresh database, signed in as its owner.</summary>
     public static async Task FirstStartAsync(this IPage page, string email, string password)
     {
         await page.GotoAsync("/");
+        await page.GiveCodeAsync();
         await page.GetByLabel("Name of the studio").FillAsync("Ling & Larch");
         await page.GetByLabel("Your name").FillAsync("Wren");
         await page.GetByLabel("E-mail, to sign in with").FillAsync(email);
-        await page.GetByLabel("Password, ten characters or more").FillAsync(password);
+        await page.GetByLabel("Password, twelve characters or more").FillAsync(password);
         await page.GetByLabel("Time zone").SelectOptionAsync("Europe/London");
         await page.GetByRole(AriaRole.Button, new() { Name = "Create the studio" }).ClickAsync();
         await page.ReadyAsync();

@@ -15,7 +15,7 @@ public sealed class StudioDatabase : IDisposable
         var options = new DbContextOptionsBuilder<SqliteStudioDb>();
         DataSetup.UseStudioSqlite(options, Path.Combine(folder, "studio.db"));
         Meshes = new MeshFolder(Path.Combine(folder, "meshes"));
-        Factory = new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), Clock, Meshes);
+        Factory = new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), Clock, Meshes, new OwnName("test"));
         using var db = Factory.CreateDbContext();
         db.Database.Migrate();
     }

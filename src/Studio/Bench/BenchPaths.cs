@@ -1,4 +1,5 @@
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Bench;
 
@@ -16,5 +17,5 @@ internal sealed class BenchPaths : IPaths
             http.Response.Headers.ContentDisposition = $"inline; filename=\"{paper.FileName}\"";
             http.Response.Headers.CacheControl = "private, no-store";
             return Results.Bytes(paper.Content, "application/pdf");
-        });
+        }).RequireAuthorization(Roles.Making);
 }

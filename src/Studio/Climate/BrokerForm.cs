@@ -4,6 +4,7 @@ using FluentValidation;
 using Microsoft.AspNetCore.DataProtection;
 using Studio.Data;
 using Studio.Settings;
+using Studio.SignIn;
 
 namespace Studio.Climate;
 
@@ -34,21 +35,39 @@ public sealed class BrokerValidator : AbstractValidator<BrokerForm>
 }
 
 /// <summary>Reads and writes where the studio listens.</summary>
-public sealed class BrokerBook(SettingsBook settings, IDataProtectionProvider protection)
+public sealed class BrokerBook(SettingsBook settings, IDataProtectionProvider protection, Who who)
 {
+    /// <summary>Why a move to another broker needs the password typed.</summary>
+    public const string PasswordAgain = "Type the broker's password again: broker, port or TLS changed, and the sealed one is never sent to another place than it was typed for.";
+
     private IDataProtector Seal => protection.CreateProtector("studio broker password");
 
     /// <summary>The form, without the password.</summary>
     public async Task<BrokerForm> FormAsync() => (await settings.ReadAsync()).Broker is { } b ? new() { Host = b.Host, Port = b.Port, Tls = b.Tls, User = b.User } : new();
 
-    /// <summary>Keeps it; an empty host stops listening.</summary>
+    /// <summary>Keeps it; an empty host stops listening. Only an owner may: it decides where a password is sent.</summary>
+    /// <exception cref="SignedOutException">Nobody is signed in here who may.</exception>
     public async Task<Saved> SaveAsync(BrokerForm form, string by)
     {
+        if (!await who.IsOwnerAsync())
+        {
+            return Saved.Refused("Where the studio listens is the owner's to set. Ask them.");
+        }
+
         var all = await settings.ReadAsync();
+        if (all.Broker is { SealedPassword.Length: > 0 } before && form.Password.Length == 0 && Moves(before, form))
+        {
+            return Saved.Refused(PasswordAgain);
+        }
+
         all.Broker = form.Host.Trim().Length == 0 ? null : new(
             form.Host.Trim(), (int)(form.Port ?? 1883), form.Tls, form.User.Trim(), form.Password.Length > 0 ? Seal.Protect(form.Password) : all.Broker?.SealedPassword ?? "");
         return await settings.SaveAsync(all, by);
     }
+
+    // no host is no move: nothing is sent any more, and the password is let go
+    private static bool Moves(BrokerSettings before, BrokerForm form) =>
+        form.Host.Trim() is { Length: > 0 } host && (host, (int)(form.Port ?? 1883), form.Tls) != (before.Host, before.Port, before.Tls);
 
     /// <summary>The password of a broker; null where it was sealed with keys that are not here any more.</summary>
     public string? Password(BrokerSettings broker)

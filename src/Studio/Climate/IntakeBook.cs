@@ -53,6 +53,7 @@ public sealed class IntakeBook(IDbContextFactory<StudioDb> factory, TimeProvider
     public async Task RefuseAsync(Sensor sensor, string words)
     {
         await using var db = await factory.CreateDbContextAsync();
+        db.WriteAs(sensor.Name);
         await HeardAsync(db, sensor.Id, clock.GetUtcNow().UtcDateTime, words);
         news.Tell(News.Room);
     }
@@ -63,6 +64,8 @@ public sealed class IntakeBook(IDbContextFactory<StudioDb> factory, TimeProvider
         var zone = await settings.ZoneAsync();
         var told = messages.Select(m => (Message: m, At: LocalClock.Measured(m, received, zone))).OrderBy(m => m.At).ToList();
         await using var db = await factory.CreateDbContextAsync();
+        // known by its token or by the broker, not by a sign-in
+        db.WriteAs(sensor.Name);
         var heard = await db.Set<Sensor>().Where(s => s.Id == sensor.Id).Select(s => s.HeardAt).SingleAsync();
         var day = new SensorDay(sensor, await NearAsync(db, sensor.Id, [.. told.Select(t => t.At)], received));
         List<IntakeDoubt> doubts = [];

@@ -11,6 +11,9 @@ namespace Studio.Clock;
 /// <summary>Announces what the clock newly says. Pages never wait for it: they compute the same from the same pours and readings.</summary>
 public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settings)
 {
+    // nobody is signed in when it comes round
+    private const string Name = "the clock";
+
     /// <summary>Compares every piece in the making with what was said of it last, and tells what changed. Safe twice at once, and late.</summary>
     /// <returns>How many pieces had something new.</returns>
     public async Task<int> AdvanceAsync()
@@ -77,6 +80,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     private async Task<bool> SayAsync(int pieceId, int commissionId, string name, string said, NextAct next, DateTime now)
     {
         await using var db = await factory.CreateDbContextAsync();
+        db.WriteAs(Name);
         await using var whole = await db.Database.BeginTransactionAsync();
         var since = next.Since ?? now;
 
@@ -91,7 +95,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         var about = string.Create(CultureInfo.InvariantCulture, $"clock/{pieceId}/{next.Key}/{since:O}");
         if (Story(name, next) is { } words && !await db.Set<CommissionEvent>().AnyAsync(e => e.CommissionId == commissionId && e.About == about))
         {
-            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = "the clock", Kind = "piece", Words = words, About = about });
+            db.Add(new CommissionEvent { CommissionId = commissionId, At = since, By = Name, Kind = "piece", Words = words, About = about });
             await db.SaveChangesAsync();
         }
 

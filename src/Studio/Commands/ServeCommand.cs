@@ -17,6 +17,12 @@ internal static class ServeCommand
             builder.WebHost.UseUrls(DefaultUrl);
         }
 
+        if (Proxies.Wrong(builder.Configuration) is { } wrong)
+        {
+            await Console.Error.WriteLineAsync(wrong);
+            return 1;
+        }
+
         builder.AddStudio();
         await using var app = builder.Build();
         var opened = await DataOpening.OpenAsync(app.Services, app.Configuration);

@@ -22,6 +22,7 @@ internal static class StudioCommand
         root.Subcommands.Add(demo);
         root.Subcommands.Add(CalcCommand.Create());
         root.Subcommands.Add(CustodyCommand.Create());
+        root.Subcommands.Add(OwnerPasswordCommand.Create());
         root.Validators.Add(parsed => RefuseStray(parsed, args, root));
         demo.Validators.Add(parsed => RefuseStray(parsed, args.Length > 0 ? args[1..] : [], root));
         return root;

@@ -12,14 +12,22 @@ public static class DataOpening
         var folder = DataSetup.Folder(configuration);
         try
         {
+            PrivateFolder.NewFilesToo();
             Directory.CreateDirectory(folder);
+            foreach (var open in PrivateFolder.Shut(folder))
+            {
+                services.GetService<ILoggerFactory>()?.CreateLogger("Studio.Data").LogWarning("{Path} belongs to another account of this computer, so it could not be made private. Give it to the account that runs the studio.", open);
+            }
+
             if (Lost(folder, configuration))
             {
                 return Saved.Refused($"The data folder {folder} holds photographs but no studio.db: the database is lost or was moved. Put the file back (or restore a backup). To begin an empty studio beside the photographs, start once with --new-database true.");
             }
 
-            await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+            await using var scope = services.CreateAsyncScope();
+            await using var db = await scope.ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
             await db.Database.MigrateAsync();
+            db.WriteAs("catalogue");
             foreach (var upgrade in services.GetServices<IUpgrade>())
             {
                 await upgrade.UpgradeAsync(db);

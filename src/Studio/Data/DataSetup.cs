@@ -26,17 +26,16 @@ public static class DataSetup
         var postgres = configuration["Database:Postgres"];
         if (!string.IsNullOrWhiteSpace(postgres))
         {
-            services.AddDbContextFactory<PostgresStudioDb>(o => o.UseNpgsql(postgres).AddInterceptors(MeshGiver.Instance));
-            services.AddSingleton<IDbContextFactory<StudioDb>, StudioDbFactory<PostgresStudioDb>>();
-            services.AddScoped<StudioDb>(s => s.GetRequiredService<PostgresStudioDb>());
+            services.AddDbContextFactory<PostgresStudioDb>(o => o.UseNpgsql(postgres).AddInterceptors(MeshGiver.Instance, WriteGate.Instance));
+            services.AddScoped<IDbContextFactory<StudioDb>>(Factory<PostgresStudioDb>);
         }
         else
         {
             services.AddDbContextFactory<SqliteStudioDb>(o => UseStudioSqlite(o, DatabaseFile(Folder(configuration))));
-            services.AddSingleton<IDbContextFactory<StudioDb>, StudioDbFactory<SqliteStudioDb>>();
-            services.AddScoped<StudioDb>(s => s.GetRequiredService<SqliteStudioDb>());
+            services.AddScoped<IDbContextFactory<StudioDb>>(Factory<SqliteStudioDb>);
         }
 
+        services.AddScoped(s => s.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContext());
         services.AddSingleton(_ => new Files.MeshFolder(Path.Combine(Folder(configuration), "meshes")));
         services.AddSingleton<News>();
         return services;
@@ -45,7 +44,12 @@ public static class DataSetup
     /// <summary>SQLite as the studio wants it: foreign keys on, WAL, every commit on disk before it is acknowledged.</summary>
     public static DbContextOptionsBuilder UseStudioSqlite(DbContextOptionsBuilder options, string file) =>
         options.UseSqlite(new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 15 }.ToString())
-            .AddInterceptors(FullSync.Instance, MeshGiver.Instance);
+            .AddInterceptors(FullSync.Instance, MeshGiver.Instance, WriteGate.Instance);
+
+    // one to each scope, which is an open page, a request or a job: what it makes knows who is at work there
+    private static StudioDbFactory<T> Factory<T>(IServiceProvider services)
+        where T : StudioDb =>
+        new(services.GetRequiredService<IDbContextFactory<T>>(), services.GetRequiredService<TimeProvider>(), services.GetService<Files.MeshFolder>(), services.GetService<IWriter>());
 
     private sealed class FullSync : DbConnectionInterceptor
     {

@@ -16,8 +16,11 @@ public abstract class StudioDb(DbContextOptions options) : IdentityDbContext<Stu
     /// <summary>Ten-thousandths: every ISO 4217 currency has at most four decimals, so any amount is a whole number of them.</summary>
     private const decimal MoneyScale = 10_000m;
 
-    /// <summary>Who is writing; set by the book before it saves, and stamped into the audit.</summary>
-    public string By { get; set; } = "studio";
+    /// <summary>Who is writing, as the audit tells it; set by the book before it saves, else <see cref="Writer"/>'s name.</summary>
+    public string By { get; set; } = "";
+
+    /// <summary>Asked before every write; without one nobody may write. Set by the factory from whoever is at work in its scope.</summary>
+    public IWriter? Writer { get; set; }
 
     /// <summary>When it is written [UTC]; set by the factory from the clock.</summary>
     public DateTime Now { get; set; }
@@ -42,17 +45,33 @@ public abstract class StudioDb(DbContextOptions options) : IdentityDbContext<Stu
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<long>();
     }
 
+    /// <summary>Writes under a name of its own what no signed-in person began. A page never asks for it; a test lists who does.</summary>
+    public void WriteAs(string name) => (By, Writer) = (name, new OwnName(name));
+
     public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
     {
+        await AskAsync();
         Stamp();
         return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
     }
 
     public override int SaveChanges(bool acceptAllChangesOnSuccess)
     {
+        Ask();
         Stamp();
         return base.SaveChanges(acceptAllChangesOnSuccess);
     }
+
+    /// <summary>Asks whether anybody may write here.</summary>
+    /// <exception cref="SignedOutException">Nobody may, or no longer.</exception>
+    internal async Task AskAsync()
+    {
+        var name = await (Writer ?? throw new SignedOutException()).NameAsync();
+        By = By.Length == 0 ? name : By;
+    }
+
+    /// <summary>As <see cref="AskAsync"/>, for the few who save without waiting; no page does.</summary>
+    internal void Ask() => AskAsync().GetAwaiter().GetResult();
 
     /// <summary>Raises versions, and writes down what changed and by whom, in the same transaction as the change itself.</summary>
     private void Stamp()

@@ -7,13 +7,14 @@ using Studio.SignIn;
 namespace Studio.Demo;
 
 /// <summary>The demo studio: everything in it is invented, and its grams and prices are computed by the same engine as anybody's.</summary>
-internal sealed class DemoStudio(IServiceScopeFactory scopes, FirstStart first, IDbContextFactory<StudioDb> factory, TimeProvider clock, News news) : IDemo
+internal sealed class DemoStudio(IServiceScopeFactory scopes, FirstStart first, TimeProvider clock, News news) : IDemo
 {
     private const string Owner = "Demo owner";
 
     public async Task<Saved> LoadAsync()
     {
         await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<Who>().ActAs(Owner);
         var book = scope.ServiceProvider.GetRequiredService<SettingsBook>();
         var settings = await book.ReadAsync();
         if (!await first.EmptyAsync())
@@ -58,7 +59,7 @@ internal sealed class DemoStudio(IServiceScopeFactory scopes, FirstStart first, 
 
     private async Task TellAsync(IServiceProvider services, StudioSettings settings)
     {
-        await using var db = await factory.CreateDbContextAsync();
+        await using var db = await services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
         db.By = Owner;
         var now = clock.GetUtcNow().UtcDateTime;
         db.AddRange(Room(now));

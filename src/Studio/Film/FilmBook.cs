@@ -40,6 +40,7 @@ public sealed class FilmBook(IDbContextFactory<StudioDb> factory, TimeProvider c
     /// <summary>Takes a picture in for a commission. What is wrong with it comes back as a sentence.</summary>
     public async Task<(FilmPicture? Picture, string? Refusal)> TakeInAsync(int commissionId, Stream content, string fileName, string by)
     {
+        await factory.AskAsync();
         var outcome = await photos.AddAsync(content, fileName);
         if (outcome.Photo is not { } photo)
         {

@@ -1,9 +1,10 @@
 using Studio.Data.Files;
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Film;
 
-/// <summary>A piece's photographs as papers, and pictures made ready by their recipe for the page; for signed-in people only.</summary>
+/// <summary>A piece's photographs as papers, and pictures made ready by their recipe for the page. All of it is the makers', as the page it hangs on.</summary>
 internal sealed class FilmPaths : IPaths
 {
     private const int LargestPreviewPx = 1280;
@@ -11,10 +12,10 @@ internal sealed class FilmPaths : IPaths
     public void Map(IEndpointRouteBuilder app)
     {
         app.MapGet("/papers/photographs/{pieceId:int}.pdf", async (int pieceId, int? only, string? paper, bool? outline, HttpContext http, FilmBook book) =>
-            Answer(http, await book.PaperAsync(pieceId, new(only, paper, outline ?? false)), "inline"));
+            Answer(http, await book.PaperAsync(pieceId, new(only, paper, outline ?? false)), "inline")).RequireAuthorization(Roles.Making);
         app.MapGet("/papers/photographs/{pieceId:int}/{index:int}.svg", async (int pieceId, int index, HttpContext http, FilmBook book) =>
-            Answer(http, await book.SvgAsync(pieceId, index), "attachment"));
-        app.MapGet("/sheets/{hash}/{recipe}.jpg", PreviewAsync);
+            Answer(http, await book.SvgAsync(pieceId, index), "attachment")).RequireAuthorization(Roles.Making);
+        app.MapGet("/sheets/{hash}/{recipe}.jpg", PreviewAsync).RequireAuthorization(Roles.Making);
     }
 
     private static IResult Answer(HttpContext http, FilmFile? file, string how)

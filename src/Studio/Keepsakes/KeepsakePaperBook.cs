@@ -14,7 +14,7 @@ namespace Studio.Keepsakes;
 public sealed record ReceiptMail(string To, string Subject, string Body)
 {
     /// <summary>The address that opens it (RFC 6068).</summary>
-    public string Href => $"mailto:{Uri.EscapeDataString(To)}?subject={Uri.EscapeDataString(Subject)}&body={Uri.EscapeDataString(Body.ReplaceLineEndings("\r\n"))}";
+    public string Href => MailLink.To(To, Subject, Body)!;
 }
 
 /// <summary>Shapes a commission's keepsakes for its receipt, its labels and the mail that goes with them.</summary>

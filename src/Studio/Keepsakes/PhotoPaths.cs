@@ -1,13 +1,15 @@
 using Microsoft.AspNetCore.Antiforgery;
+using Studio.Data;
 using Studio.Data.Files;
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Keepsakes;
 
 /// <summary>Photographs in and out: sent while the person still types, served to signed-in people only.</summary>
 internal sealed class PhotoPaths : IPaths
 {
-    private const string SignedOut = "You are signed out, so the photograph was not kept. Sign in again in another tab, then send it again; what you typed is still here.";
+    private const string SignedOut = "You are signed out, so the photograph was not kept. Sign in again, then send it again; what you typed is kept on this device.";
     private const string TooLarge = "The file is larger than 40 MB. Save the picture smaller, or as a JPEG, and choose it again.";
 
     /// <summary>What the browser's script reads.</summary>
@@ -22,17 +24,25 @@ internal sealed class PhotoPaths : IPaths
         app.MapGet("/k/{entry}", (string entry) => Results.LocalRedirect("/keepsakes/" + Uri.EscapeDataString(entry)));
     }
 
-    private static async Task<IResult> ReceiveAsync(HttpContext http, IAntiforgery antiforgery, PhotoStore store, KeepsakeBook book)
+    private static async Task<IResult> ReceiveAsync(HttpContext http, IAntiforgery antiforgery, PhotoStore store, KeepsakeBook book, Who who)
     {
         try
         {
             await antiforgery.ValidateRequestAsync(http);
+            return await TakeAsync(http, store, book, await who.NameAsync());
         }
         catch (AntiforgeryValidationException)
         {
             return Refuse(SignedOut, StatusCodes.Status400BadRequest);
         }
+        catch (SignedOutException)
+        {
+            return Refuse(SignedOut, StatusCodes.Status401Unauthorized);
+        }
+    }
 
+    private static async Task<IResult> TakeAsync(HttpContext http, PhotoStore store, KeepsakeBook book, string by)
+    {
         if (http.Request.ContentLength > PhotoStore.LargestBytes)
         {
             return Refuse(TooLarge, StatusCodes.Status413PayloadTooLarge);
@@ -44,7 +54,6 @@ internal sealed class PhotoPaths : IPaths
             return Refuse(outcome.Refusal!, StatusCodes.Status422UnprocessableEntity);
         }
 
-        var by = http.User.FindFirst("name")?.Value ?? http.User.Identity?.Name ?? "studio";
         var saved = await book.ReceivePhotoAsync(photo, by);
         return saved.Ok
             ? Results.Json(new Answer(saved.Id, photo.Hash, photo.WidthPx, photo.HeightPx))

@@ -1,3 +1,4 @@
+using Studio.Data;
 using Studio.Data.Files;
 using Studio.Engine;
 using Studio.Engine.Meshes;
@@ -15,7 +16,11 @@ public sealed partial class MouldBook
     /// <param name="name">The name it came with.</param>
     /// <param name="arrived">Told how many bytes have arrived so far.</param>
     /// <param name="cancel">Stops the transfer.</param>
-    public Task<MeshOutcome> ReceiveAsync(Stream content, string name, Action<long> arrived, CancellationToken cancel) => meshes.AddAsync(content, name, arrived, cancel);
+    public async Task<MeshOutcome> ReceiveAsync(Stream content, string name, Action<long> arrived, CancellationToken cancel)
+    {
+        await factory.AskAsync();
+        return await meshes.AddAsync(content, name, arrived, cancel);
+    }
 
     /// <summary>How a file reads: its size in every unit, or everything that is wrong. Reading a large file takes seconds.</summary>
     public Task<MeshLook> LookAsync(MouldMesh mesh) => Task.Run(() => Look(mesh));

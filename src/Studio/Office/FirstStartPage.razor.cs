@@ -1,8 +1,6 @@
 using Studio.SignIn;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Identity;
 using Studio.Data;
-using Studio.Settings;
 
 namespace Studio.Office;
 
@@ -51,10 +49,7 @@ public partial class FirstStartPage
     private FirstStart First { get; set; } = default!;
 
     [Inject]
-    private SignInManager<StudioUser> SignIns { get; set; } = default!;
-
-    [Inject]
-    private SettingsBook Settings { get; set; } = default!;
+    private DoorBook Door { get; set; } = default!;
 
     [Inject]
     private IDemo Studio { get; set; } = default!;
@@ -73,7 +68,7 @@ public partial class FirstStartPage
             return;
         }
 
-        admitted = First.Admits(Http, Code);
+        admitted = First.Admits(Code);
     }
 
     private async Task CreateAsync()
@@ -83,18 +78,14 @@ public partial class FirstStartPage
             return;
         }
 
-        var (user, complaints) = await First.MakeOwnerAsync(Input.Name, Input.Email, Input.Password);
+        var (user, complaints) = await First.MakeOwnerAsync(Input.Name, Input.Email, Input.Password, (Input.Studio, Input.Zone));
         if (user is null)
         {
             wrong = complaints;
             return;
         }
 
-        var settings = await Settings.ReadAsync();
-        settings.StudioName = Input.Studio.Trim();
-        settings.TimeZone = Input.Zone;
-        await Settings.SaveAsync(settings, user.DisplayName);
-        await SignIns.SignInAsync(user, isPersistent: false);
+        await Door.AdmitAsync(Http, user);
         Nav.NavigateTo("/", forceLoad: true);
     }
 
@@ -112,11 +103,7 @@ public partial class FirstStartPage
             return;
         }
 
-        var owner = await SignIns.UserManager.FindByEmailAsync(IDemo.Email);
-        if (owner is not null)
-        {
-            await SignIns.SignInAsync(owner, isPersistent: false);
-        }
+        await Door.AdmitAsync(Http, IDemo.Email);
 
         Nav.NavigateTo("/", forceLoad: true);
     }

@@ -77,7 +77,7 @@ public sealed partial class PeoplePage
 
     private async Task PasswordAsync(Person person)
     {
-        passwordWrong = PersonValidator.Wrong(password);
+        passwordWrong = PasswordRules.Wrong(password, new("", person.Name, person.Email));
         if (busy || passwordWrong is not null)
         {
             return;

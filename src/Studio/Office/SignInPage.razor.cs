@@ -1,12 +1,10 @@
 using Studio.SignIn;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Identity;
-using Studio.Data;
 using Studio.Settings;
 
 namespace Studio.Office;
 
-/// <summary>The only page, with the first start, that is open to anybody.</summary>
+/// <summary>The only page, with the first start, that lets anybody do something.</summary>
 public partial class SignInPage
 {
     private string wrong = "";
@@ -27,8 +25,11 @@ public partial class SignInPage
     [SupplyParameterFromQuery]
     private string? ReturnUrl { get; set; }
 
+    [CascadingParameter]
+    private HttpContext Http { get; set; } = default!;
+
     [Inject]
-    private SignInManager<StudioUser> SignIns { get; set; } = default!;
+    private DoorBook Door { get; set; } = default!;
 
     [Inject]
     private FirstStart First { get; set; } = default!;
@@ -48,24 +49,14 @@ public partial class SignInPage
 
     private async Task EnterAsync()
     {
-        var user = await SignIns.UserManager.FindByEmailAsync(Input.Email.Trim());
-        if (user is { Retired: false })
+        var entered = await Door.EnterAsync(Http, Input.Email, Input.Password, Input.Stay);
+        if (entered.Ok)
         {
-            var result = await SignIns.PasswordSignInAsync(user, Input.Password, Input.Stay, lockoutOnFailure: true);
-            if (result.Succeeded)
-            {
-                Nav.NavigateTo(Local(ReturnUrl), forceLoad: true);
-                return;
-            }
-
-            if (result.IsLockedOut)
-            {
-                wrong = "Too many tries. This sign-in rests for ten minutes; then try again, or ask the owner to set a new password.";
-                return;
-            }
+            Nav.NavigateTo(Local(ReturnUrl), forceLoad: true);
+            return;
         }
 
-        wrong = "E-mail and password do not belong together. Check both and try again.";
+        wrong = entered.Words;
     }
 
     // never send a person who just signed in to somebody else's site

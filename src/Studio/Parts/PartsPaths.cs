@@ -1,4 +1,5 @@
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Parts;
 
@@ -8,9 +9,9 @@ internal sealed class PartsPaths : IPaths
     public void Map(IEndpointRouteBuilder app)
     {
         app.MapGet("/papers/parts/{pieceId:int}.pdf", async (int pieceId, HttpContext http, PartsPaperBook book) => Answer(http, await book.PaperAsync(pieceId), "application/pdf", "inline"))
-            .RequireAuthorization("making");
+            .RequireAuthorization(Roles.Making);
         app.MapGet("/papers/parts/{pieceId:int}-{thickness:int}-{sheet:int}.svg", async (int pieceId, int thickness, int sheet, HttpContext http, PartsPaperBook book) =>
-            Answer(http, await book.SvgAsync(pieceId, thickness, sheet), "image/svg+xml", "attachment")).RequireAuthorization("making");
+            Answer(http, await book.SvgAsync(pieceId, thickness, sheet), "image/svg+xml", "attachment")).RequireAuthorization(Roles.Making);
     }
 
     private static IResult Answer(HttpContext http, PartsFile? file, string type, string how)

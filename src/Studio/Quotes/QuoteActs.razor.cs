@@ -39,7 +39,10 @@ public partial class QuoteActs
 
     private IReadOnlyList<Payment> Paid => View.Payments;
 
-    private string Mail => $"mailto:{Uri.EscapeDataString(View.Commission.Customer!.Email)}?subject={Uri.EscapeDataString($"Your piece in memory of {View.Commission.Remembers}")}&body={Uri.EscapeDataString($"Dear {View.Commission.Customer.Name},\n\nhere is what we would make, and what it would cost: {Say.Money(View.Quote.Result?.Total ?? 0, View.Quote.Currency)}. The paper with this mail says all of it; the offer stands until {View.Quote.ValidUntil.ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}.\n\nIf anything should be different, tell us.")}";
+    private string Mail => MailLink.To(
+        View.Commission.Customer!.Email,
+        $"Your piece in memory of {View.Commission.Remembers}",
+        $"Dear {View.Commission.Customer.Name},\n\nhere is what we would make, and what it would cost: {Say.Money(View.Quote.Result?.Total ?? 0, View.Quote.Currency)}. The paper with this mail says all of it; the offer stands until {View.Quote.ValidUntil.ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}.\n\nIf anything should be different, tell us.")!;
 
     protected override void OnParametersSet()
     {

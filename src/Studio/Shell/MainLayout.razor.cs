@@ -15,6 +15,7 @@ public partial class MainLayout
     private StudioSettings settings = new();
     private IDisposable? ear;
     private bool dark;
+    private bool ended;
 
     [CascadingParameter]
     private HttpContext? Http { get; set; }
@@ -22,11 +23,16 @@ public partial class MainLayout
     [Inject]
     private NavigationManager Nav { get; set; } = default!;
 
-    public void Dispose() => ear?.Dispose();
+    public void Dispose()
+    {
+        ear?.Dispose();
+        Who.Ended -= SayEnded;
+    }
 
     protected override async Task OnInitializedAsync()
     {
         dark = Http?.Request.Cookies["look"] is "dark";
+        Who.Ended += SayEnded;
         settings = await Book.ReadAsync();
         ear = News.Listen(n =>
         {
@@ -52,6 +58,13 @@ public partial class MainLayout
             StateHasChanged();
         }
     }
+
+    // whatever act was refused: also an Undo, of whose end nobody else hears
+    private void SayEnded() => _ = InvokeAsync(() =>
+    {
+        ended = true;
+        StateHasChanged();
+    });
 
     private async Task TurnAsync()
     {

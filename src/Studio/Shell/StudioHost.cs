@@ -5,7 +5,6 @@ using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.Storage.SQLite;
 using Microsoft.AspNetCore.DataProtection;
-using Microsoft.AspNetCore.HttpOverrides;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Data;
@@ -32,6 +31,13 @@ internal static class StudioHost
         services.AddSingleton(_ => new PaperFolder(Path.Combine(DataSetup.Folder(builder.Configuration), "papers")));
         services.AddSingleton(_ => new PhotoStore(Path.Combine(DataSetup.Folder(builder.Configuration), "photos")));
         services.AddSignIn();
+        services.AddKnownProxies(builder.Configuration);
+        services.AddAntiforgery(o =>
+        {
+            o.Cookie.Name = HostCookies.Form;
+            o.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddHsts(o => o.MaxAge = TimeSpan.FromDays(365));
         services.AddDataProtection()
             .SetApplicationName("studio")
             .PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(DataSetup.Folder(builder.Configuration), "keys")));
@@ -51,12 +57,11 @@ internal static class StudioHost
 
     public static void UseStudio(this WebApplication app)
     {
-        if (app.Configuration.GetValue("ForwardedHeaders", false))
-        {
-            // believed from this machine only, which is ASP.NET's own default
-            app.UseForwardedHeaders(new ForwardedHeadersOptions { ForwardedHeaders = ForwardedHeaders.XForwardedProto | ForwardedHeaders.XForwardedFor });
-        }
-
+        // where from, over TLS or not, under which name: decided before anything else looks
+        app.UseForwardedHeaders();
+        app.UseKnownHosts();
+        app.UseHsts();
+        app.UseHostCookies();
         app.UseResponseCompression();
         app.UseExceptionHandler("/trouble", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found");
@@ -71,6 +76,12 @@ internal static class StudioHost
         });
         app.UseAuthentication();
         app.UseAuthorization();
+        app.Use((http, next) =>
+        {
+            // an endpoint writes in the name of whoever sent the request
+            http.RequestServices.GetRequiredService<Who>().Hear(http.User);
+            return next(http);
+        });
         app.UseAntiforgery();
         app.MapStaticAssets().AllowAnonymous();
         foreach (var paths in app.Services.GetServices<IPaths>())

@@ -2,12 +2,13 @@ using System.Security.Cryptography;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
+using Studio.Settings;
 
 namespace Studio.SignIn;
 
 /// <summary>
-/// The one time a person may be created without signing in: while there is nobody. From this machine's own browser it is open;
-/// from anywhere else, or through a proxy, it needs the code that the studio printed when it started.
+/// The one time a person may be created without signing in: while there is nobody. It always needs the code that the studio printed when
+/// it started: also at this machine's own browser, because any account on the machine, and any proxy before it, comes from there too.
 /// </summary>
 public sealed class FirstStart(IServiceScopeFactory scopes, TimeProvider clock)
 {
@@ -30,17 +31,12 @@ public sealed class FirstStart(IServiceScopeFactory scopes, TimeProvider clock)
         return !someone;
     }
 
-    /// <summary>Whether this request may make the first person.</summary>
-    public bool Admits(HttpContext http, string? code)
-    {
-        var here = http.Connection.RemoteIpAddress is { } ip && System.Net.IPAddress.IsLoopback(ip);
-        var name = http.Request.Host.Host;
-        var direct = here && name is "localhost" or "127.0.0.1" or "[::1]" && !http.Request.Headers.ContainsKey("X-Forwarded-For");
-        return direct || (code is not null && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.UTF8.GetBytes(code), System.Text.Encoding.UTF8.GetBytes(Code)));
-    }
+    /// <summary>Whether this code is the one that was printed.</summary>
+    public bool Admits(string? code) =>
+        code is not null && CryptographicOperations.FixedTimeEquals(System.Text.Encoding.UTF8.GetBytes(code.Trim()), System.Text.Encoding.UTF8.GetBytes(Code));
 
-    /// <summary>Makes the owner; the words say what is wrong where it can't.</summary>
-    public async Task<(StudioUser? User, IReadOnlyList<string> Wrong)> MakeOwnerAsync(string name, string email, string password)
+    /// <summary>Makes the owner, and with them the studio's name and time zone where they are given; the words say what is wrong where it can't.</summary>
+    public async Task<(StudioUser? User, IReadOnlyList<string> Wrong)> MakeOwnerAsync(string name, string email, string password, (string Name, string Zone)? studio = null)
     {
         await once.WaitAsync();
         try
@@ -50,9 +46,23 @@ public sealed class FirstStart(IServiceScopeFactory scopes, TimeProvider clock)
                 return (null, ["This studio has an owner already. Sign in, or ask the owner to add you under People."]);
             }
 
+            if (PasswordRules.Wrong(password, new(studio?.Name ?? "", name, email)) is { } weak)
+            {
+                return (null, [weak]);
+            }
+
             await using var scope = scopes.CreateAsyncScope();
+            scope.ServiceProvider.GetRequiredService<Who>().ActAs(name.Trim());
             var (user, wrong) = await MakeAsync(scope.ServiceProvider, name, email, password, Roles.Owner, clock);
             someone = user is not null;
+            if (someone && studio is var (called, zone))
+            {
+                var book = scope.ServiceProvider.GetRequiredService<SettingsBook>();
+                var settings = await book.ReadAsync();
+                (settings.StudioName, settings.TimeZone) = (called.Trim(), zone);
+                return (user, await book.SaveAsync(settings, name.Trim()) is { Ok: false } saved ? [saved.Words] : []);
+            }
+
             return (user, wrong);
         }
         finally
@@ -61,7 +71,7 @@ public sealed class FirstStart(IServiceScopeFactory scopes, TimeProvider clock)
         }
     }
 
-    /// <summary>Makes a person with one role.</summary>
+    /// <summary>Makes a person with one role. Whoever calls has said who is at work in these services' scope.</summary>
     public static async Task<(StudioUser? User, IReadOnlyList<string> Wrong)> MakeAsync(IServiceProvider services, string name, string email, string password, string role, TimeProvider clock)
     {
         var roles = services.GetRequiredService<RoleManager<IdentityRole>>();
@@ -81,7 +91,6 @@ public sealed class FirstStart(IServiceScopeFactory scopes, TimeProvider clock)
             EmailConfirmed = true,
             DisplayName = name.Trim(),
             CreatedAt = clock.GetUtcNow().UtcDateTime,
-            LockoutEnabled = true,
         };
         var made = await users.CreateAsync(user, password);
         if (!made.Succeeded)

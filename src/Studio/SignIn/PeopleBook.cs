@@ -13,7 +13,7 @@ public sealed record Person(string Id, string Name, string Email, string Role, b
 /// Reads and writes who may sign in. Nobody is ever deleted: their name stays in the history.
 /// Each call takes a scope of its own, because a page stays open for hours and would go on seeing people as they were.
 /// </summary>
-public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<StudioDb> factory, TimeProvider clock, News news)
+public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<StudioDb> factory, Who who, Sessions sessions, AccessLog log, TimeProvider clock, News news)
 {
     private const string LastOwner = "This is the only owner left. Make somebody else an owner first, or nobody could reach the settings.";
 
@@ -36,7 +36,9 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
             return Saved.Refused(string.Join(" ", check.Errors.Select(e => e.ErrorMessage)));
         }
 
+        var me = await OwnerAsync();
         await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<Who>().GoOnAs(me);
         var (user, wrong) = await FirstStart.MakeAsync(scope.ServiceProvider, form.Name, form.Email, form.Password, form.Role, clock);
         if (user is null)
         {
@@ -45,13 +47,13 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
 
         var db = scope.ServiceProvider.GetRequiredService<StudioDb>();
         Write(db, user, by, "Role", "", form.Role);
-        await db.SaveChangesAsync();
+        await log.NoteAsync(db, AccessKind.Added, user.Id, form.Role, byUserId: me.UserId);
         news.Tell(News.Settings);
         return Saved.Done();
     });
 
     /// <summary>Gives a person another role; the last owner keeps theirs.</summary>
-    public Task<Saved> ChangeRoleAsync(string id, string role, string by) => ChangeAsync(id, async (db, users, user) =>
+    public Task<Saved> ChangeRoleAsync(string id, string role, string by) => ChangeAsync(id, (AccessKind.Role, role, EndedBy.Role), async (db, users, user) =>
     {
         var before = await users.GetRolesAsync(user);
         if (Roles.All.All(r => r.Key != role))
@@ -70,22 +72,16 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
         return null;
     });
 
-    /// <summary>Sets a new password and opens a sign-in that was shut by too many tries.</summary>
-    public Task<Saved> SetPasswordAsync(string id, string password, string by) => ChangeAsync(id, async (db, users, user) =>
+    /// <summary>Sets a new password and ends every sign-in that goes by the old one.</summary>
+    public Task<Saved> SetPasswordAsync(string id, string password, string by) => ChangeAsync(id, (AccessKind.Password, "", EndedBy.Password), async (db, users, user) =>
     {
-        if (PersonValidator.Wrong(password) is { } wrong)
-        {
-            return wrong;
-        }
-
         var set = await users.ResetPasswordAsync(user, await users.GeneratePasswordResetTokenAsync(user), password);
-        await users.SetLockoutEndDateAsync(user, null);
         Write(db, user, by, "Password", "kept secret", "set anew");
         return set.Succeeded ? null : string.Join(" ", set.Errors.Select(e => e.Description));
     });
 
     /// <summary>A retired person cannot sign in; their name stays. The last owner cannot be retired.</summary>
-    public Task<Saved> RetireAsync(string id, string by) => ChangeAsync(id, async (db, _, user) =>
+    public Task<Saved> RetireAsync(string id, string by) => ChangeAsync(id, (AccessKind.Retired, "", EndedBy.Retired), async (db, _, user) =>
     {
         if (await IsLastOwnerAsync(db, user))
         {
@@ -98,7 +94,7 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
     });
 
     /// <summary>Lets a retired person sign in again.</summary>
-    public Task<Saved> BringBackAsync(string id, string by) => ChangeAsync(id, (db, _, user) =>
+    public Task<Saved> BringBackAsync(string id, string by) => ChangeAsync(id, (AccessKind.BroughtBack, "", EndedBy.Retired), (db, _, user) =>
     {
         user.Retired = false;
         Write(db, user, by, "Retired", "yes", "no");
@@ -106,9 +102,11 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
     });
 
     // in one serializable transaction, so that two owners cannot retire each other in the same moment
-    private Task<Saved> ChangeAsync(string id, Func<StudioDb, UserManager<StudioUser>, StudioUser, Task<string?>> change) => Saved.TryAsync(async () =>
+    private Task<Saved> ChangeAsync(string id, (string Kind, string Detail, string Ends) told, Func<StudioDb, UserManager<StudioUser>, StudioUser, Task<string?>> change) => Saved.TryAsync(async () =>
     {
+        var me = await OwnerAsync();
         await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<Who>().GoOnAs(me);
         var db = scope.ServiceProvider.GetRequiredService<StudioDb>();
         var users = scope.ServiceProvider.GetRequiredService<UserManager<StudioUser>>();
         await using var transaction = await db.Database.BeginTransactionAsync(IsolationLevel.Serializable);
@@ -122,13 +120,19 @@ public sealed class PeopleBook(IServiceScopeFactory scopes, IDbContextFactory<St
             return Saved.Refused(refusal);
         }
 
-        // a new stamp ends what they have open: the next look at it signs them out
+        // a new stamp as well as an end: also a sign-in that begins in this very moment is over
         await users.UpdateSecurityStampAsync(user);
-        await db.SaveChangesAsync();
+        var ended = await Sessions.EndAsync(db, told.Ends, db.Set<SignedIn>().Where(s => s.UserId == id));
+        await log.NoteAsync(db, told.Kind, id, told.Detail, byUserId: me.UserId);
+        await log.NoteEndedAsync(db, ended, byUserId: me.UserId);
         await transaction.CommitAsync();
+        sessions.Forget(ended);
         news.Tell(News.Settings);
         return Saved.Done();
     });
+
+    // the page is the owner's; so is every act of it, whoever's page it was when it was opened
+    private async Task<Present> OwnerAsync() => await who.HereAsync() is { Role: Roles.Owner } owner ? owner : throw new SignedOutException();
 
     private static async Task<bool> IsLastOwnerAsync(StudioDb db, StudioUser user)
     {

@@ -19,24 +19,14 @@ public sealed class PersonForm
 /// <summary>Checks a new person.</summary>
 public sealed class PersonValidator : AbstractValidator<PersonForm>
 {
-    /// <summary>The shortest password; the same as sign-in asks for.</summary>
-    public const int ShortestPassword = 10;
-
-    public const int LongestPassword = 200;
-
     public PersonValidator()
     {
         RuleFor(p => p.Name).Must(n => !string.IsNullOrWhiteSpace(n)).WithMessage("What are they called? The name stands beside everything they do.").Words(100);
         RuleFor(p => p.Email).Must(e => !string.IsNullOrWhiteSpace(e)).WithMessage("Type the e-mail they will sign in with.").Email();
         RuleFor(p => p.Role).Must(r => Roles.All.Any(known => known.Key == r)).WithMessage("Choose what they may do.");
-        RuleFor(p => p.Password).Must(p => Wrong(p) is null).WithMessage(p => Wrong(p.Password));
+        RuleFor(p => p.Password).Must((p, typed) => Wrong(p) is null).WithMessage(Wrong);
     }
 
-    /// <summary>What is wrong with a password; null when it will do.</summary>
-    public static string? Wrong(string password) => (password ?? "").Length switch
-    {
-        < ShortestPassword => "A password needs ten characters or more. Three or four words in a row are easy to say and hard to guess.",
-        > LongestPassword => "A password may have at most 200 characters.",
-        _ => null,
-    };
+    // the studio's name is asked where the password is set
+    private static string? Wrong(PersonForm form) => PasswordRules.Wrong(form.Password, new("", form.Name, form.Email));
 }

@@ -14,10 +14,6 @@ internal sealed class PlainIdentityWords : IdentityErrorDescriber
 
     public override IdentityError InvalidUserName(string? userName) => Say(nameof(InvalidUserName), "The e-mail has a letter that cannot be used to sign in. Use plain letters, digits and . _ - + @.");
 
-    public override IdentityError PasswordTooShort(int length) => Say(nameof(PasswordTooShort), "A password needs ten characters or more.");
-
-    public override IdentityError PasswordRequiresLower() => Say(nameof(PasswordRequiresLower), "A password needs at least one small letter.");
-
     public override IdentityError ConcurrencyFailure() => Say(nameof(ConcurrencyFailure), Data.Saved.SomeoneElse);
 
     private static IdentityError Say(string code, string words) => new() { Code = code, Description = words };

@@ -7,6 +7,9 @@ public static class Roles
     public const string Maker = "maker";
     public const string FrontDesk = "front desk";
 
+    /// <summary>The policy of the makers' rooms: pieces, bench, stores. The owner makes, too.</summary>
+    public const string Making = "making";
+
     public static IReadOnlyList<(string Key, string Means)> All { get; } =
     [
         (Owner, "Everything, people and settings included."),

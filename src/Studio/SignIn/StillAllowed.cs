@@ -1,39 +1,41 @@
-using System.Security.Claims;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Server;
-using Microsoft.AspNetCore.Identity;
-using Microsoft.Extensions.Options;
-using Studio.Data;
 
 namespace Studio.SignIn;
 
 /// <summary>
-/// Looks every minute whether the person at an open page may still be there: a page without a new request would otherwise
-/// go on working for hours after its person was retired or given another role.
+/// Looks every half minute whether the person at an open page may still be there: a page without a new request would otherwise
+/// go on showing for hours after its person signed out elsewhere, was retired or was given another role. Writing is asked at each act.
 /// </summary>
-internal sealed class StillAllowed(ILoggerFactory logs, IServiceScopeFactory scopes, IOptions<IdentityOptions> options) : RevalidatingServerAuthenticationStateProvider(logs)
+internal sealed class StillAllowed(ILoggerFactory logs, Sessions sessions, IConfiguration configuration) : RevalidatingServerAuthenticationStateProvider(logs)
 {
-    protected override TimeSpan RevalidationInterval => TimeSpan.FromMinutes(1);
+    /// <summary>How often it looks unless <c>SignIn:LookEverySeconds</c> says otherwise [s].</summary>
+    internal const int EverySeconds = 30;
+
+    private const int LongestSeconds = 60;
+
+    // a longer one would break the promise that a page stops within a minute
+    protected override TimeSpan RevalidationInterval => TimeSpan.FromSeconds(Math.Clamp(configuration.GetValue("SignIn:LookEverySeconds", EverySeconds), 1, LongestSeconds));
+
+    /// <summary>What the look asks.</summary>
+    internal Task<bool> LookAsync(AuthenticationState state) => ValidateAuthenticationStateAsync(state, CancellationToken.None);
 
     protected override async Task<bool> ValidateAuthenticationStateAsync(AuthenticationState authenticationState, CancellationToken cancellationToken)
     {
         try
         {
-            return await MayStayAsync(authenticationState);
+            if (!await sessions.StandsAsync(authenticationState.User, afresh: true))
+            {
+                return false;
+            }
+
+            await sessions.SeeAsync(authenticationState.User);
+            return true;
         }
         catch (ObjectDisposedException)
         {
             // the host stops while a page is still open: nobody is there to be shown anything
             return false;
         }
-    }
-
-    private async Task<bool> MayStayAsync(AuthenticationState authenticationState)
-    {
-        await using var scope = scopes.CreateAsyncScope();
-        var users = scope.ServiceProvider.GetRequiredService<UserManager<StudioUser>>();
-        var user = await users.GetUserAsync(authenticationState.User);
-        return user is { Retired: false }
-            && string.Equals(authenticationState.User.FindFirstValue(options.Value.ClaimsIdentity.SecurityStampClaimType), await users.GetSecurityStampAsync(user), StringComparison.Ordinal);
     }
 }

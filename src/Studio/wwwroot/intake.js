@@ -131,7 +131,7 @@ class Tray {
     } else if (answer && answer.words) {
       this.refused(photo, answer.words);
     } else if (request.status === 401 || request.responseURL.includes("/sign-in")) {
-      this.show(photo, "broken", "You are signed out. Sign in again in another tab; what you typed is still here.", "Send again");
+      this.show(photo, "broken", "You are signed out. Sign in again; what you typed is kept on this device.", "Send again");
       photo.act.onclick = () => this.again(photo);
     } else {
       this.broke(photo);

@@ -25,7 +25,7 @@ public sealed class BenchPageTests : BunitContext
         JSInterop.SetupModule("/drawing.js").Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<BenchBook>().AddScoped<PourHeatBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddScoped<Who>();
+        Services.AddScoped<BenchBook>().AddScoped<PourHeatBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         AddAuthorization().SetAuthorized("maker");
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }

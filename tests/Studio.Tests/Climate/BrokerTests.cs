@@ -5,7 +5,6 @@ using Microsoft.Extensions.DependencyInjection;
 using MQTTnet;
 using MQTTnet.Server;
 using Studio.Climate;
-using Studio.Data;
 using Studio.Settings;
 using Studio.Tests.SignIn;
 
@@ -20,7 +19,7 @@ public sealed class BrokerTests(StudioHosted studio) : IClassFixture<StudioHoste
         var port = FreePort();
         using var server = new MqttServerFactory().CreateMqttServer(new MqttServerOptionsBuilder().WithDefaultEndpoint().WithDefaultEndpointPort(port).WithDefaultEndpointBoundIPAddress(IPAddress.Loopback).WithDefaultEndpointBoundIPV6Address(IPAddress.None).Build());
         await server.StartAsync();
-        using var scope = studio.Services.CreateScope();
+        using var scope = studio.Scope("Wren");
         var services = scope.ServiceProvider;
         (await services.GetRequiredService<SensorBook>().SaveAsync(new() { Name = "Gateway", Way = "mqtt", Topic = "shed/climate", CelsiusField = "air.t", HumidityField = "air.h", Unit = "F" }, "Wren")).Saved.Ok.ShouldBeTrue();
         (await services.GetRequiredService<BrokerBook>().SaveAsync(new() { Host = "127.0.0.1", Port = port, User = "bench", Password = "not in the open" }, "Wren")).Ok.ShouldBeTrue();
@@ -92,7 +91,7 @@ public sealed class BrokerTests(StudioHosted studio) : IClassFixture<StudioHoste
 
     private async Task<List<Reading>> ReadingsAsync()
     {
-        await using var db = await studio.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
+        await using var db = studio.Open();
         return await db.Set<Reading>().AsNoTracking().ToListAsync();
     }
 }

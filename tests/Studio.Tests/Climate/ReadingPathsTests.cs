@@ -12,7 +12,7 @@ public sealed class ReadingPathsTests(StudioHosted studio) : IClassFixture<Studi
     [Fact]
     public async Task A_sensor_posts_with_its_token_and_with_nothing_else()
     {
-        using var scope = studio.Services.CreateScope();
+        using var scope = studio.Scope("Wren");
         var book = scope.ServiceProvider.GetRequiredService<SensorBook>();
         var made = await book.SaveAsync(new() { Name = "Shelf" }, "Wren");
         using var client = studio.CreateClient();
@@ -34,7 +34,7 @@ public sealed class ReadingPathsTests(StudioHosted studio) : IClassFixture<Studi
     [Fact]
     public async Task A_flood_is_asked_to_slow_down()
     {
-        using var scope = studio.Services.CreateScope();
+        using var scope = studio.Scope("Wren");
         var made = await scope.ServiceProvider.GetRequiredService<SensorBook>().SaveAsync(new() { Name = "Flood" }, "Wren");
         using var client = studio.CreateClient();
         var answers = new List<HttpStatusCode>();

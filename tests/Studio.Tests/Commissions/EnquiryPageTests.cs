@@ -18,7 +18,7 @@ public sealed class EnquiryPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddScoped<Who>();
+        Services.AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         this.AddAuthorization().SetAuthorized("Wren");
     }
 

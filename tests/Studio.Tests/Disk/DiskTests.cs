@@ -124,7 +124,7 @@ public sealed class DiskTests : IDisposable
     }
 
     private ServiceProvider Services((string Key, string Value)[] settings) =>
-        new ServiceCollection().AddSingleton(TimeProvider.System).AddSingleton(new PhotoStore(Path.Combine(folder, "photos"))).AddSingleton(new PaperFolder(Path.Combine(folder, "papers"))).AddStudioData(Configuration(settings)).BuildServiceProvider();
+        new ServiceCollection().AddSingleton<IWriter>(new OwnName("test")).AddSingleton(TimeProvider.System).AddSingleton(new PhotoStore(Path.Combine(folder, "photos"))).AddSingleton(new PaperFolder(Path.Combine(folder, "papers"))).AddStudioData(Configuration(settings)).BuildServiceProvider();
 
     private IConfigurationRoot Configuration((string Key, string Value)[] settings) => new ConfigurationBuilder()
         .AddInMemoryCollection(new Dictionary<string, string?>(StringComparer.OrdinalIgnoreCase) { ["DataDir"] = folder })

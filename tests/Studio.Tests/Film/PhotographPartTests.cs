@@ -27,7 +27,7 @@ public sealed class PhotographPartTests : BunitContext
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));
         Services.AddSingleton(new FilmBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new PhotoStore(photos)));
-        Services.AddScoped<Who>();
+        Services.AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
@@ -44,6 +45,7 @@ public sealed partial class KeepsakeHost : WebApplicationFactory<Program>
     public async Task<(int CommissionId, IReadOnlyList<string> Numbers)> TakeInAsync(string number, params (string Description, int? Photo)[] things)
     {
         await using var scope = Services.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<Who>().ActAs("Morag");
         await using var db = await scope.ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync();
         var commission = new Commission { Number = number, Remembers = "Angus, beekeeper", CreatedAt = db.Now, Customer = new Customer { Name = "Isla Fraser", Email = "isla@family.example", Address = "4 Heather Brae\nGlenfarrow", CreatedAt = db.Now } };
         db.Add(commission);
@@ -63,7 +65,7 @@ public sealed partial class KeepsakeHost : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory");
-        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero))));
+        builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(new FakeTimeProvider(new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero))).Configure<PasswordHasherOptions>(o => o.IterationCount = 1000));
     }
 
     public override async ValueTask DisposeAsync()

@@ -31,7 +31,7 @@ public sealed class MouldPagesTests : BunitContext
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddScoped<TipBook>();
         Services.AddScoped<SettingsBook>();
-        Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>()));
+        Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>(), new AlwaysStands()));
         Services.AddSingleton<IValidator<MouldForm>>(new MouldValidator());
         Render<MudPopoverProvider>();
     }

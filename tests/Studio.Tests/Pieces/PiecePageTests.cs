@@ -31,7 +31,7 @@ public sealed class PiecePageTests : BunitContext
         ComponentFactories.AddStub<HeatPart>(); // works beside the page and redraws it when it likes: what is asked here is the page's own
         Services.AddSingleton(new BubbleBook(database.Factory));
         Services.AddSingleton(new Studio.Stores.PotBook(database.Factory, database.News, database.Clock, new SettingsBook(database.Factory, database.News)));
-        Services.AddScoped<Who>();
+        Services.AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class ResinPageTests : BunitContext
         Services.AddSingleton(database.News);
         Services.AddSingleton(book);
         Services.AddScoped<SettingsBook>();
-        Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>()));
+        Services.AddScoped(s => new Who(s.GetRequiredService<AuthenticationStateProvider>(), new AlwaysStands()));
         Services.AddSingleton(new CureBook(database.Factory, database.Clock, database.News, new LogPours()));
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton<IValidator<ResinForm>>(new ResinValidator());

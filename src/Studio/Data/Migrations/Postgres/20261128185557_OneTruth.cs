@@ -230,6 +230,24 @@ namespace Studio.Data.Migrations.Postgres
                 defaultValue: "");
 
             migrationBuilder.CreateTable(
+                name: "AccessEntry",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Kind = table.Column<string>(type: "text", nullable: false),
+                    UserId = table.Column<string>(type: "text", nullable: false),
+                    ByUserId = table.Column<string>(type: "text", nullable: false),
+                    Detail = table.Column<string>(type: "text", nullable: false),
+                    Network = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_AccessEntry", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "CustodyCheck",
                 columns: table => new
                 {
@@ -266,6 +284,31 @@ namespace Studio.Data.Migrations.Postgres
                     table.PrimaryKey("PK_IssuedPaper", x => x.Id);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "SignedIn",
+                columns: table => new
+                {
+                    Id = table.Column<string>(type: "text", nullable: false),
+                    UserId = table.Column<string>(type: "text", nullable: false),
+                    Stamp = table.Column<string>(type: "text", nullable: false),
+                    StartedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    SeenAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Device = table.Column<string>(type: "text", nullable: false),
+                    Network = table.Column<string>(type: "text", nullable: false),
+                    EndedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Ended = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SignedIn", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SignedIn_AspNetUsers_UserId",
+                        column: x => x.UserId,
+                        principalTable: "AspNetUsers",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "IX_KeepsakeEvent_PourId",
                 table: "KeepsakeEvent",
@@ -281,6 +324,11 @@ namespace Studio.Data.Migrations.Postgres
                 table: "IssuedPaper",
                 columns: new[] { "Kind", "RefId" });
 
+            migrationBuilder.CreateIndex(
+                name: "IX_SignedIn_UserId",
+                table: "SignedIn",
+                column: "UserId");
+
             // what the seed catalogue itself knows of its own rows; a maker's own are asked
             migrationBuilder.Sql("""UPDATE "Material" SET "ButtonCell" = TRUE WHERE "Name" IN ('Light string, 10 lights, coin cell', 'Coin cell CR2032')""");
             migrationBuilder.Sql("""UPDATE "Material" SET "ButtonCell" = FALSE WHERE "Name" IN ('Light string, 20 lights, warm white, for two AA cells', 'Light plate, round 60 mm, with cable', 'AA cell, alkaline (LR6)', 'AAA cell, alkaline (LR03)')""");
@@ -290,10 +338,16 @@ namespace Studio.Data.Migrations.Postgres
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropTable(
+                name: "AccessEntry");
+
+            migrationBuilder.DropTable(
                 name: "CustodyCheck");
 
             migrationBuilder.DropTable(
                 name: "IssuedPaper");
+
+            migrationBuilder.DropTable(
+                name: "SignedIn");
 
             migrationBuilder.DropIndex(
                 name: "IX_KeepsakeEvent_PourId",
