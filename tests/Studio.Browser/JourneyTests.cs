@@ -123,7 +123,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("agreed");
         await page.Locator("#paid").ClickAsync();
         await Assertions.Expect(page.Locator(".payments li")).ToHaveCountAsync(1);
-        var payment = await ReadAsync(db => db.Set<Accounts.Payment>().SingleAsync());
+        var payment = await ReadAsync(db => db.Set<Money.Payment>().SingleAsync());
         payment.Amount.ShouldBe(quote.Result.Deposit);
         (quote.Result.Deposit + quote.Result.Balance).ShouldBe(quote.Result.Total);
         (await ReadAsync(db => db.Set<Commissions.Commission>().SingleAsync())).Stands.ShouldBe(Commissions.Standing.Agreed);

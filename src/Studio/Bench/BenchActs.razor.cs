@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Clock;
+using Studio.Data;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -21,7 +22,17 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
 
     private bool Ready => Sheet.Times.Next.Kind == ActKind.Demould;
 
-    private async Task EarlyAsync()
+    private Task EarlyAsync() => RunAsync(by => book.DemouldAsync(Sheet.PieceId, why, by), "It is out of its mould, early; the reason is kept.");
+
+    private Task FinishEarlyAsync() => RunAsync(by => book.FinishAsync(Sheet.PieceId, why, by), "It is called finished, early; the reason is kept.");
+
+    private async Task NoFailureAsync()
+    {
+        words = (await book.StepBackAsync(Sheet.PieceId, await who.NameAsync())).Words;
+        await Done.InvokeAsync();
+    }
+
+    private async Task RunAsync(Func<string, Task<Saved>> act, string said)
     {
         if (busy)
         {
@@ -29,19 +40,27 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
         }
 
         busy = true;
-        var by = await who.NameAsync();
-        var saved = await book.DemouldAsync(Sheet.PieceId, why, by);
-        (busy, words) = (false, saved.Words);
-        if (saved.Ok)
+        try
         {
-            why = "";
-            var id = Sheet.PieceId;
-            snackbar.Add("It is out of its mould, early; the reason is kept.", Severity.Normal, o =>
+            var saved = await act(await who.NameAsync());
+            words = saved.Words;
+            if (!saved.Ok)
             {
-                o.Action = "Undo";
-                o.OnClick = async _ => await book.StepBackAsync(id, by);
-            });
-            await Done.InvokeAsync();
+                return;
+            }
         }
+        finally
+        {
+            busy = false;
+        }
+
+        why = "";
+        var id = Sheet.PieceId;
+        snackbar.Add(said, Severity.Normal, o =>
+        {
+            o.Action = "Undo";
+            o.OnClick = async _ => await book.StepBackAsync(id, await who.NameAsync());
+        });
+        await Done.InvokeAsync();
     }
 }

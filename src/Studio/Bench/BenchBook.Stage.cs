@@ -3,6 +3,8 @@ using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;
+using Studio.Shell;
+using Studio.Steps;
 
 namespace Studio.Bench;
 
@@ -31,8 +33,8 @@ public sealed partial class BenchBook
         return new(Saved.Done(pieceId), early ? $"{piece.Name} was taken out of its mould before its time. {sheet.Times.Next.Words} Reason: {why.Trim()}" : $"{piece.Name} was taken out of its mould.");
     });
 
-    /// <summary>Sanded, polished, done; the commission is ready when all its pieces are.</summary>
-    public Task<Saved> FinishAsync(int pieceId, string by) => StageAsync(pieceId, by, (piece, _) =>
+    /// <summary>Sanded, polished, done. Before full cure, or where nobody knows when that is, only with a reason, which is kept; the commission is ready when all its pieces are finished and cured.</summary>
+    public Task<Saved> FinishAsync(int pieceId, string why, string by) => StageAsync(pieceId, by, (piece, sheet) =>
     {
         if (piece.Stage == Making.Finished)
         {
@@ -44,11 +46,19 @@ public sealed partial class BenchBook
             return new(Saved.Refused("A piece is finished after it has left its mould."), "");
         }
 
+        var cure = sheet.Times.FullCure;
+        var early = !cure.Reached(Now);
+        var open = cure.At is { } at ? $"It is fully cured {Say.When(at, sheet.Zone, Now)}, not before." : $"When it is fully cured is not known. {cure.RestsOn}";
+        if (early && why.Trim().Length < 3)
+        {
+            return new(Saved.Refused($"{open} To call it finished all the same, say why; the reason is kept.", StepBook.DisagreesCode), "");
+        }
+
         (piece.Stage, piece.FinishedAt) = (Making.Finished, Now);
-        return new(Saved.Done(pieceId), $"{piece.Name} is finished.");
+        return new(Saved.Done(pieceId), early ? $"{piece.Name} was called finished before its time. {open} Reason: {Say.Sentence(why)}" : $"{piece.Name} is finished.");
     });
 
-    /// <summary>Undoes the last of demoulding and finishing.</summary>
+    /// <summary>Undoes the last of demoulding, finishing and failing.</summary>
     public Task<Saved> StepBackAsync(int pieceId, string by) => StageAsync(pieceId, by, (piece, _) =>
     {
         switch (piece.Stage)
@@ -56,6 +66,10 @@ public sealed partial class BenchBook
             case Making.Finished:
                 (piece.Stage, piece.FinishedAt) = (Making.Demoulded, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked finished by mistake; that is undone.");
+            case Making.Failed:
+                piece.Stage = piece.FinishedAt is not null ? Making.Finished : piece.DemouldedAt is not null ? Making.Demoulded : Making.Casting;
+                (piece.FailedAs, piece.FailedWords, piece.FailedCost, piece.FailedAt) = ("", "", null, null);
+                return new(Saved.Done(pieceId), $"{piece.Name} was marked as failed by mistake; that is undone.");
             case Making.Demoulded:
                 (piece.Stage, piece.DemouldedAt) = (Making.Casting, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked as out of its mould by mistake; that is undone.");
@@ -68,6 +82,7 @@ public sealed partial class BenchBook
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
+        await using var whole = await db.Database.BeginTransactionAsync();
         if (await ReadAsync(db, pieceId) is not { } sheet)
         {
             return Saved.Refused("This piece is not here any more.");
@@ -82,19 +97,11 @@ public sealed partial class BenchBook
 
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
         CommissionBook.Append(db, piece.CommissionId, "piece", story, by);
-        await ReadyAsync(db, piece, by);
-        await db.SaveChangesAsync();
+        await db.SaveChangesAsync(); // the steps read what is written down
+        await StepBook.SettleAsync(db, piece.CommissionId, Now, by);
+        await whole.CommitAsync();
         news.Tell(News.Piece, pieceId);
         news.Tell(News.Commission, piece.CommissionId);
         return saved;
     });
-
-    private static async Task ReadyAsync(StudioDb db, Piece piece, string by)
-    {
-        var others = await db.Set<Piece>().Where(p => p.CommissionId == piece.CommissionId && p.Id != piece.Id).Select(p => p.Stage).ToListAsync();
-        var done = others.Append(piece.Stage).Where(s => s != Making.LetGo).All(s => s is Making.Finished or Making.Home);
-        await (done
-            ? CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Making, Standing.Ready, "Every piece is finished.", by)
-            : CommissionBook.MoveIfAsync(db, piece.CommissionId, Standing.Ready, Standing.Making, "A piece went back to the bench.", by));
-    }
 }

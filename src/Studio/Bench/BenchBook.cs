@@ -46,7 +46,8 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var zone = await settings.ZoneAsync();
         var times = PieceClock.Of(input, Now, zone);
         var pot = await BenchPot.OfAsync(db, piece.PotId, DateOnly.FromDateTime(Say.Local(Now, zone)));
-        var units = (await settings.ReadAsync()).Units;
+        var house = await settings.ReadAsync();
+        var units = house.Units;
         var plan = LayersCalculation.Run(PieceBook.Design(piece));
         var spec = piece.Mould!.Spec;
         var mould = MouldShapes.Make(spec) is { Ok: true } made ? made.Value : null;
@@ -76,6 +77,9 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Damp = await RoomBook.DampAsync(db, piece.StandsIn, Now),
             Zone = zone,
             Units = units,
+            Currency = house.Currency,
+            Inside = await KeepsakeBook.InPieceAsync(db, pieceId),
+            Failed = piece.Stage == Making.Failed ? $"It failed {(piece.FailedAt is { } at ? Say.When(at, zone, Now) : "at a time that is not noted")}: {Failing.Label(piece.FailedAs).ToLower(CultureInfo.InvariantCulture)}. {Say.Sentence(piece.FailedWords)}".TrimEnd() : "",
             Now = Now,
             PlanErrors = plan.Errors,
         };

@@ -54,7 +54,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
     {
         { Stage: Making.Drawn or Making.Casting } when layer is { Plan: not null } => "next-step",
         { Stage: Making.Casting, Times.Next.Kind: ActKind.Demould } => "demould",
-        { Stage: Making.Demoulded } => "finish",
+        { Stage: Making.Demoulded, Times.Next.Kind: ActKind.Finish } => "finish",
         _ => "",
     };
 
@@ -256,7 +256,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
 
         busy = true;
         var by = await who.NameAsync();
-        var saved = await (demould ? book.DemouldAsync(Id, "", by) : book.FinishAsync(Id, by));
+        var saved = await (demould ? book.DemouldAsync(Id, "", by) : book.FinishAsync(Id, "", by));
         (busy, wrong) = (false, saved.Words);
         if (saved.Ok)
         {

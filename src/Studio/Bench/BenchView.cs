@@ -56,6 +56,15 @@ public sealed record BenchView
     /// <summary><c>metric</c> or <c>inch</c>.</summary>
     public string Units { get; init; } = "metric";
 
+    /// <summary>The studio's currency, ISO 4217.</summary>
+    public string Currency { get; init; } = "GBP";
+
+    /// <summary>What lies in it of the family's things, by the log.</summary>
+    public IReadOnlyList<string> Inside { get; init; } = [];
+
+    /// <summary>Why it failed, in whole sentences; empty for one that did not.</summary>
+    public string Failed { get; init; } = "";
+
     /// <summary>When it was read [UTC].</summary>
     public required DateTime Now { get; init; }
 

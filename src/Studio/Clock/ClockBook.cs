@@ -47,6 +47,10 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         return found.Count == 0 ? null : PieceClock.Of(found[0].Input, clock.GetUtcNow().UtcDateTime, await settings.ZoneAsync());
     }
 
+    /// <summary>What the clock says of each of these pieces at a moment, read in the caller's context.</summary>
+    internal static async Task<IReadOnlyDictionary<int, PieceTimes>> TimesAsync(StudioDb db, IQueryable<Piece> which, DateTime now, TimeZoneInfo zone) =>
+        (await ReadAsync(db, which)).ToDictionary(p => p.Id, p => PieceClock.Of(p.Input, now, zone));
+
     /// <summary>The readings of a piece's place that a clock started at <paramref name="from"/> can rest on: those since then and the last one before.</summary>
     internal static async Task<ClockRoom> RoomAsync(StudioDb db, string place, DateTime? from) => new(await RoomReadings.OfAsync(db, place, from), place);
 

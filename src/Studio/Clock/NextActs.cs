@@ -16,7 +16,7 @@ internal sealed class NextActs(ClockInput input, IReadOnlyList<LayerTimes> layer
 
     internal NextAct Find() => input.Stage switch
     {
-        Making.Finished or Making.Home or Making.LetGo => new() { Kind = ActKind.Done, Words = "Nothing is left to do at the bench.", Urgency = Urgency.Waiting },
+        Making.Finished or Making.Home or Making.LetGo or Making.Failed => new() { Kind = ActKind.Done, Words = "Nothing is left to do at the bench.", Urgency = Urgency.Waiting },
         Making.Demoulded => AfterMould(),
         _ when layers.Count == 0 => First(),
         _ when ToPour() is { } layer => NextPour(layer),
@@ -128,9 +128,12 @@ internal sealed class NextActs(ClockInput input, IReadOnlyList<LayerTimes> layer
             Since = full.At ?? input.DemouldedAt,
             LayerOrder = layers.Count > 0 ? Top.Order : null,
         };
-        return full.At is { } at && Now < at
-            ? act with { Kind = ActKind.WaitFullCure, Words = $"Let it cure fully until {words.Clock(at)}, then finish it.", Urgency = Soon(at), Since = input.DemouldedAt }
-            : act;
+        return full.At switch
+        {
+            null => Unknown(act, full, "full cure"),
+            { } at when Now < at => act with { Kind = ActKind.WaitFullCure, Words = $"Let it cure fully until {words.Clock(at)}, then finish it.", Urgency = Soon(at), Since = input.DemouldedAt },
+            _ => act,
+        };
     }
 
     private NextAct Unknown(NextAct act, ClockTime time, string what) => input.Room.IsEmpty

@@ -103,12 +103,12 @@ public static class Standing
     /// <summary>Key, label, and what it means in a sentence.</summary>
     public static IReadOnlyList<(string Key, string Label, string Means)> All { get; } =
     [
-        (Asked, "Asked", "Someone has asked; there is no price yet."),
-        (Quoted, "Quoted", "A price has been sent; we wait for their answer."),
-        (Agreed, "Agreed", "They said yes; making may begin once the keepsakes are here."),
-        (Making, "In the making", "At least one layer is poured."),
-        (Ready, "Ready", "Finished and waiting to go home."),
-        (Home, "Home", "Handed over, and everything left over went back."),
+        (Asked, "Asked", "Someone has asked."),
+        (Quoted, "Quoted", "We wait for their answer to a price."),
+        (Agreed, "Agreed", "It is to be made."),
+        (Making, "In the making", "It is being cast or finished."),
+        (Ready, "Ready", "Waiting to go home."),
+        (Home, "Home", "Handed over to the family."),
         (LetGo, "Let go", "They decided not to go ahead."),
         (CrossedOut, "Crossed out", "Logged by mistake: kept, and counted nowhere."),
     ];

@@ -90,36 +90,6 @@ public sealed partial class CommissionBook(IDbContextFactory<StudioDb> factory, 
         return Saved.Done(edited.Id);
     });
 
-    /// <summary>Moves a commission from where the page showed it; refused when somebody moved it meanwhile, so that no two people move it twice.</summary>
-    public Task<Saved> MoveAsync(int id, string from, string to, string words, string by) => Saved.TryAsync(async () =>
-    {
-        if (Standing.All.All(s => s.Key != to))
-        {
-            return Saved.Refused("There is no such place for a commission to stand. Choose one of those on the page.");
-        }
-
-        await using var db = await factory.CreateDbContextAsync();
-        db.By = by;
-        var commission = await db.Set<Commission>().FindAsync(id);
-        if (commission is null)
-        {
-            return Saved.Refused("This commission is not in the book. Go back to the list.");
-        }
-
-        if (commission.Stands != from)
-        {
-            return Saved.Refused($"Someone moved it meanwhile: it stands at “{Standing.Label(commission.Stands)}” now. Look again, then decide.");
-        }
-
-        await MoveIfAsync(db, id, from, to, words, by);
-        await db.SaveChangesAsync();
-        news.Tell(News.Commission, id);
-        return Saved.Done(id);
-    });
-
-    /// <summary>Takes a move back: it stands where it stood, and both moves stay written.</summary>
-    public Task<Saved> UndoAsync(int id, string now, string before, string by) => MoveAsync(id, now, before, Moves.TakenBack(before), by);
-
     /// <summary>Writes a note into the story.</summary>
     public Task<Saved> NoteAsync(int id, string words, string by) => Saved.TryAsync(async () =>
     {

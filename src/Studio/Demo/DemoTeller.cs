@@ -1,6 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
+using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;

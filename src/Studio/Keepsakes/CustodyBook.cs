@@ -43,7 +43,7 @@ public sealed class CustodyBook(IDbContextFactory<StudioDb> factory, IPieceNames
     {
         var found = await CheckAsync();
         await using var db = await factory.CreateDbContextAsync();
-        db.By = "the nightly check";
+        db.WriteAs("the nightly check");
         db.Add(new CustodyCheck { At = db.Now, Looked = found.Looked, Faults = [.. found.Faults] });
         await db.SaveChangesAsync();
         news.Tell(News.Keepsake);

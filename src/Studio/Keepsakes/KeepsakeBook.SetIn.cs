@@ -89,6 +89,21 @@ public sealed partial class KeepsakeBook
         return held;
     }
 
+    /// <summary>What lies in a piece of the family's things, by the log: number, what it is and how much, a line each.</summary>
+    public static async Task<IReadOnlyList<string>> InPieceAsync(StudioDb db, int pieceId)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var ids = await db.Set<KeepsakeEvent>().Where(e => e.PieceId == pieceId).Select(e => e.KeepsakeId).Distinct().ToListAsync();
+        var lines = new List<string>();
+        foreach (var keepsake in await db.Set<Keepsake>().Where(k => ids.Contains(k.Id)).OrderBy(k => k.Id).ToListAsync())
+        {
+            lines.AddRange(CustodyLog.Read(await LogAsync(db, keepsake.Id)).SetIn.Where(s => s.PieceId == pieceId)
+                .Select(s => $"{keepsake.EntryNumber}, {keepsake.Description}: {(s.Copy ? "a copy" : CustodyWords.Amount(s.Amount.Count, s.Amount.MassG))}"));
+        }
+
+        return lines;
+    }
+
     /// <summary>Appends that everything a pour held is out again, whatever was done with it since. The caller saves.</summary>
     /// <param name="place">Where it lies now.</param>
     public static async Task TakeOutAsync(StudioDb db, int pourId, string place, string by)

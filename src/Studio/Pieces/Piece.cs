@@ -194,6 +194,9 @@ public static class Making
 /// <summary>Why a piece failed.</summary>
 public static class Failing
 {
+    /// <summary>None of the others: it is described.</summary>
+    public const string Other = "other";
+
     /// <summary>Key and what it is called.</summary>
     public static IReadOnlyList<(string Key, string Label)> All { get; } =
     [
@@ -202,7 +205,7 @@ public static class Failing
         ("stuck", "Stuck to the mould"),
         ("not-level", "Not level"),
         ("film-moved", "The film moved"),
-        ("other", "Something else"),
+        (Other, "Something else"),
     ];
 
     /// <summary>What a reason is called; a key that nobody knows is said to be unknown.</summary>

@@ -52,19 +52,57 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
         db.By = by;
         var piece = await db.Set<Piece>().AsNoTracking().Include(p => p.Layers.OrderBy(l => l.Order)).SingleAsync(p => p.Id == id);
         var (name, left) = (piece.Name, piece.Layers.Sum(l => l.Placed.Count(p => p.KeepsakeId is not null)));
-        foreach (var layer in piece.Layers)
-        {
-            (layer.Id, layer.PieceId) = (0, 0);
-            layer.Placed = [.. layer.Placed.Where(p => p.KeepsakeId is null)];
-        }
-
-        (piece.Id, piece.Version, piece.Name, piece.CreatedAt) = (0, 0, name + ", again", clock.GetUtcNow().UtcDateTime);
-        (piece.Stage, piece.ClockSaid, piece.ClockSaidAt, piece.DemouldedAt, piece.FinishedAt) = (Making.Drawn, "", null, null, null);
+        piece = Again(piece, new HashSet<int>(), clock.GetUtcNow().UtcDateTime);
         db.Add(piece);
         CommissionBook.Append(db, piece.CommissionId, "piece", $"“{name}” was drawn once more{(left > 0 ? "; its keepsakes stay with the first" : "")}.", by);
         await db.SaveChangesAsync();
         return Told(piece.Id);
     });
+
+    /// <summary>A new piece by the same design, not yet poured.</summary>
+    /// <param name="piece">With its layers.</param>
+    /// <param name="keep">Keepsakes whose places stay filled; others are left out.</param>
+    /// <param name="now">When it is drawn [UTC].</param>
+    public static Piece Again(Piece piece, IReadOnlySet<int> keep, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(keep);
+        return new()
+        {
+            CommissionId = piece.CommissionId,
+            Name = piece.Name + ", again",
+            MouldId = piece.MouldId,
+            Former = piece.Former,
+            Fittings = [.. piece.Fittings],
+            Tasks = [.. piece.Tasks],
+            Sheets = [.. piece.Sheets],
+            Parts = piece.Parts,
+            RoomPlan = piece.RoomPlan,
+            StandsIn = piece.StandsIn,
+            PotId = piece.PotId,
+            WastePercent = piece.WastePercent,
+            WastePerBatchG = piece.WastePerBatchG,
+            Notes = piece.Notes,
+            CreatedAt = now,
+            Layers =
+            [
+                .. piece.Layers.OrderBy(l => l.Order).Select(l => new PieceLayer
+                {
+                    Order = l.Order,
+                    Name = l.Name,
+                    ResinId = l.ResinId,
+                    ToMm = l.ToMm,
+                    ThicknessMm = l.ThicknessMm,
+                    ResinMl = l.ResinMl,
+                    WaitHours = l.WaitHours,
+                    Colour = l.Colour,
+                    Additions = [.. l.Additions],
+                    Scatter = [.. l.Scatter],
+                    Placed = [.. l.Placed.Where(p => p.KeepsakeId is not { } id || keep.Contains(id))],
+                }),
+            ],
+        };
+    }
 
     /// <summary>Lets a piece go: it will not be made. It can be taken up again.</summary>
     public Task<Saved> LetGoAsync(int id, string by) => StageAsync(id, Making.LetGo, by);
@@ -110,7 +148,7 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
     private static async Task<KeepsakeShelf> ShelfAsync(StudioDb db, Piece piece)
     {
         var all = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == piece.CommissionId).OrderBy(k => k.EntryNumber).ToListAsync();
-        var others = await db.Set<Piece>().AsNoTracking().Include(p => p.Layers).Where(p => p.CommissionId == piece.CommissionId && p.Id != piece.Id && p.Stage != Making.LetGo).ToListAsync();
+        var others = await db.Set<Piece>().AsNoTracking().Include(p => p.Layers).Where(p => p.CommissionId == piece.CommissionId && p.Id != piece.Id && p.Stage != Making.LetGo && p.Stage != Making.Failed).ToListAsync();
         var elsewhere = others.SelectMany(p => p.Layers.SelectMany(l => l.Placed).Select(x => (x.KeepsakeId, p.Name))).Where(x => x.KeepsakeId is not null)
             .GroupBy(x => x.KeepsakeId!.Value).ToDictionary(g => g.Key, g => g.First().Name);
         return new KeepsakeShelf(all, elsewhere);

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using Studio.Accounts;
 using Studio.Data;
 using Studio.Shell;
 using Studio.SignIn;
@@ -10,14 +9,9 @@ namespace Studio.Quotes;
 public partial class QuoteActs
 {
     private static readonly string[] Ways = ["by e-mail", "in person", "by telephone", "on the signed paper", "by letter"];
-    private static readonly Dictionary<string, object?> AmountId = new(StringComparer.Ordinal) { ["id"] = "amount" };
 
     private string who = "";
     private string how = Ways[0];
-    private string paidHow = "by bank transfer";
-    private decimal? amount;
-    private decimal? typed;
-    private string payKey = NewKey();
     private string wrong = "";
     private bool busy;
     private int shown;
@@ -37,8 +31,6 @@ public partial class QuoteActs
     [Inject]
     private Who Who { get; set; } = default!;
 
-    private IReadOnlyList<Payment> Paid => View.Payments;
-
     private string Mail => MailLink.To(
         View.Commission.Customer!.Email,
         $"Your piece in memory of {View.Commission.Remembers}",
@@ -50,18 +42,13 @@ public partial class QuoteActs
         {
             (shown, who) = (View.Quote.Id, View.Commission.Customer?.Name ?? "");
         }
-
-        // nothing paid yet: the deposit is what comes; after it, the balance
-        amount = typed ?? (Paid.Any(p => !p.Withdrawn) ? View.Quote.Result?.Balance : View.Quote.Result?.Deposit);
     }
 
-    private static string NewKey() => Guid.NewGuid().ToString("N");
-
-    private async Task<bool> RunAsync(Func<string, Task<Saved>> act)
+    private async Task RunAsync(Func<string, Task<Saved>> act)
     {
         if (busy)
         {
-            return false;
+            return;
         }
 
         busy = true;
@@ -69,7 +56,6 @@ public partial class QuoteActs
         busy = false;
         wrong = saved.Words;
         await Done.InvokeAsync();
-        return saved.Ok;
     }
 
     private Task SendAsync() => RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
@@ -77,16 +63,4 @@ public partial class QuoteActs
     private Task AcceptAsync() => RunAsync(by => Book.AcceptAsync(View.Quote.Id, View.Quote.Version, who, how, by));
 
     private Task DeclineAsync() => RunAsync(by => Book.DeclineAsync(View.Quote.Id, View.Quote.Version, by));
-
-    private Task UnpayAsync(int id) => RunAsync(by => Book.UnpayAsync(id, by));
-
-    private async Task PayAsync()
-    {
-        var kind = Paid.Any(p => !p.Withdrawn && p.Kind == "deposit") ? "balance" : "deposit";
-        if (await RunAsync(by => Book.PayAsync(View.Quote.Id, kind, amount ?? 0, paidHow, payKey, by)))
-        {
-            (payKey, typed) = (NewKey(), null);
-            OnParametersSet();
-        }
-    }
 }

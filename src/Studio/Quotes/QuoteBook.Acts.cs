@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Shell;
@@ -67,54 +66,6 @@ public sealed partial class QuoteBook
         quote.State = QuoteState.Declined;
         CommissionBook.Append(db, quote.CommissionId, "quote", $"They said no to {Total(quote)}.", by);
         return Task.FromResult<string?>(null);
-    });
-
-    /// <summary>Money came. The same form twice adds nothing.</summary>
-    public Task<Saved> PayAsync(int id, string kind, decimal amount, string how, string submitKey, string by) => Saved.TryAsync(async () =>
-    {
-        await using var db = await factory.CreateDbContextAsync();
-        db.By = by;
-        var quote = await db.Set<Quote>().AsNoTracking().SingleAsync(q => q.Id == id);
-        if (amount <= 0 || quote.Result is not { } result)
-        {
-            return Saved.Refused("Type the amount that came, above zero.");
-        }
-
-        if (await db.Set<Payment>().AnyAsync(p => p.SubmitKey == submitKey))
-        {
-            return Saved.Done(id);
-        }
-
-        // amounts are ten-thousandths in the database, so they are added up here and not by it
-        var paid = (await PaymentsAsync(db, quote)).Where(p => !p.Withdrawn).Sum(p => p.Amount);
-        if (paid + amount > result.Total)
-        {
-            return Saved.Refused($"That is more than they owe: {Say.Money(result.Total - paid, quote.Currency)} of {Total(quote)} is still to come. Check the amount.");
-        }
-
-        db.Add(new Payment { CommissionId = quote.CommissionId, QuoteId = id, Kind = kind, Amount = amount, Currency = quote.Currency, PaidAt = clock.GetUtcNow().UtcDateTime, How = how, By = by, SubmitKey = submitKey });
-        CommissionBook.Append(db, quote.CommissionId, "payment", $"{(kind == "deposit" ? "The deposit" : "A payment")} of {Say.Money(amount, quote.Currency)} came {how}.", by);
-        await db.SaveChangesAsync();
-        Told(quote);
-        return Saved.Done(id);
-    });
-
-    /// <summary>Takes a payment's entry back; it stays in the story.</summary>
-    public Task<Saved> UnpayAsync(int paymentId, string by) => Saved.TryAsync(async () =>
-    {
-        await using var db = await factory.CreateDbContextAsync();
-        db.By = by;
-        var payment = await db.Set<Payment>().SingleAsync(p => p.Id == paymentId);
-        if (!payment.Withdrawn)
-        {
-            payment.Withdrawn = true;
-            CommissionBook.Append(db, payment.CommissionId, "payment", $"The entry of {Say.Money(payment.Amount, payment.Currency)} was taken back.", by);
-            await db.SaveChangesAsync();
-            news.Tell(News.Quote, payment.QuoteId);
-            news.Tell(News.Commission, payment.CommissionId);
-        }
-
-        return Saved.Done(paymentId);
     });
 
     // an act answers null when it changed something, "" when it had been done before, else why not

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;
@@ -11,7 +10,7 @@ namespace Studio.Quotes;
 
 /// <summary>A quote with what its page shows around it.</summary>
 public sealed record QuoteView(
-    Quote Quote, Piece Piece, Commission Commission, IReadOnlyList<QuoteVersion> Versions, IReadOnlyList<Payment> Payments, IReadOnlyList<string> DesignDiffers, bool Expired, TimeZoneInfo Zone, DateTime Now)
+    Quote Quote, Piece Piece, Commission Commission, IReadOnlyList<QuoteVersion> Versions, IReadOnlyList<string> DesignDiffers, bool Expired, TimeZoneInfo Zone, DateTime Now)
 {
     public bool Draft => Quote.State == QuoteState.Draft;
 }
@@ -40,7 +39,7 @@ public static class QuoteState
 }
 
 /// <summary>All reads and writes of quotes.</summary>
-public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settingsBook)
+public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News news, SettingsBook settingsBook)
 {
     /// <summary>The piece's newest quote that is still of use; a new draft from its design where there is none.</summary>
     public Task<Saved> OpenAsync(int pieceId, string by) => Saved.TryAsync(async () =>
@@ -70,7 +69,6 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
             piece.Commission!,
             [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt }).ToListAsync())
                 .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt))],
-            await PaymentsAsync(db, quote),
             quote.State is QuoteState.Draft or QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [],
             quote.State is QuoteState.Sent && quote.ValidUntil < today,
             zone,
@@ -165,13 +163,6 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
         news.Tell(News.Commission, quote.CommissionId);
         return Saved.Done(id);
     });
-
-    // money stays with the piece when its price gets a new version
-    private static async Task<List<Payment>> PaymentsAsync(StudioDb db, Quote quote)
-    {
-        var versions = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).Select(q => q.Id).ToListAsync();
-        return await db.Set<Payment>().Where(p => p.CommissionId == quote.CommissionId && (p.QuoteId == null || versions.Contains(p.QuoteId.Value))).OrderBy(p => p.PaidAt).ToListAsync();
-    }
 
     private static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);

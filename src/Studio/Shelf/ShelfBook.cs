@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
+using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;

@@ -30,7 +30,7 @@ public sealed partial class CommissionPage : IDisposable
     [Inject]
     private ISnackbar Snackbar { get; set; } = default!;
 
-    private bool Open => story?.Commission.Stands is not (Standing.Home or Standing.LetGo);
+    private bool Open => story?.Commission.Stands is not (Standing.Home or Standing.LetGo or Standing.CrossedOut);
 
     public void Dispose() => ear?.Dispose();
 

@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
+using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
@@ -42,24 +42,10 @@ public sealed partial class StoryBook
             pieces,
             keepsakes,
             quotes.ConvertAll(q => new StoryQuote(q.Id, q.PieceId, pieces.Find(p => p.Id == q.PieceId)?.Name ?? "", q.VersionNo, q.State, q.Result?.Total, q.Currency, q.ValidUntil)),
-            await MoneyAsync(db, id, quotes),
+            await MoneyBook.OfAsync(db, id, (await settings.ReadAsync()).Currency),
             await DaysAsync(db, id, zone),
             await TodayAsync(),
             zone);
-    }
-
-    private async Task<StoryMoney> MoneyAsync(StudioDb db, int id, List<Quote> quotes)
-    {
-        var payments = await db.Set<Payment>().AsNoTracking().Where(p => p.CommissionId == id).OrderBy(p => p.PaidAt)
-            .Select(p => new StoryPayment(p.PaidAt, p.Kind, p.Amount, p.Currency, p.How, p.By, p.Withdrawn))
-            .ToListAsync();
-        var accepted = quotes.Where(q => q is { State: "accepted", Result: not null }).ToList();
-        var currency = accepted.FirstOrDefault()?.Currency ?? payments.FirstOrDefault()?.Currency ?? (await settings.ReadAsync()).Currency;
-        var paid = payments.Where(p => !p.Withdrawn && p.Currency == currency).Sum(p => p.Amount);
-        var agreed = accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Total);
-        return accepted.Count == 0
-            ? new StoryMoney(currency, null, 0, paid, 0, 0, payments)
-            : new StoryMoney(currency, agreed, accepted.Where(q => q.Currency == currency).Sum(q => q.Result!.Deposit), paid, Math.Max(0, agreed - paid), Math.Max(0, paid - agreed), payments);
     }
 
     // keepsakes and pours are told from their own records; what the commission's story says of the same record is found by its reference, and told once.

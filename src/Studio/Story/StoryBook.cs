@@ -13,7 +13,7 @@ namespace Studio.Story;
 /// </summary>
 public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, KeepsakeBook keepsakeBook)
 {
-    private static readonly string[] Finished = [Standing.Home, Standing.LetGo];
+    private static readonly string[] Finished = [Standing.Home, Standing.LetGo, Standing.CrossedOut];
 
     /// <summary>Today on the studio's wall.</summary>
     public async Task<DateOnly> TodayAsync() => DateOnly.FromDateTime(TimeZoneInfo.ConvertTimeFromUtc(clock.GetUtcNow().UtcDateTime, await settings.ZoneAsync()));

@@ -1,6 +1,7 @@
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Engine.Custody;
+using Studio.Money;
 
 namespace Studio.Story;
 
@@ -15,7 +16,7 @@ public sealed record CommissionQuestion(string Search, IReadOnlyCollection<strin
 public sealed record CommissionLine(int Id, string Number, string Title, string Remembers, string Customer, string Stands, DateOnly? NeededBy, int Pieces, int Keepsakes)
 {
     /// <summary>True while a promised day still matters.</summary>
-    public bool Open => Stands is not (Standing.Home or Standing.LetGo);
+    public bool Open => Stands is not (Standing.Home or Standing.LetGo or Standing.CrossedOut);
 }
 
 /// <summary>The list as far as it was asked for.</summary>
@@ -32,14 +33,10 @@ public sealed record CommissionStory(
     IReadOnlyList<StoryPiece> Pieces,
     IReadOnlyList<StoryKeepsake> Keepsakes,
     IReadOnlyList<StoryQuote> Quotes,
-    StoryMoney Money,
+    CommissionMoney Money,
     IReadOnlyList<StoryDay> Days,
     DateOnly Today,
-    TimeZoneInfo Zone)
-{
-    /// <summary>Keepsakes that are neither cast nor back with the family.</summary>
-    public IEnumerable<StoryKeepsake> StillHere => Keepsakes.Where(k => k.Custody == CustodyWhereabouts.Here);
-}
+    TimeZoneInfo Zone);
 
 public sealed record StoryPiece(int Id, string Name, string Stage, int Layers, int Poured);
 
@@ -51,14 +48,6 @@ public sealed record StoryKeepsake(string EntryNumber, string Description, int C
 /// <summary>One version of a price.</summary>
 /// <param name="Total">Null while it is not worked out.</param>
 public sealed record StoryQuote(int Id, int PieceId, string Piece, int VersionNo, string State, decimal? Total, string Currency, DateOnly ValidUntil);
-
-public sealed record StoryPayment(DateTime At, string Kind, decimal Amount, string Currency, string How, string By, bool Withdrawn);
-
-/// <summary>What was agreed, what was paid, and what is left.</summary>
-/// <param name="Agreed">The accepted prices together; null while none is accepted.</param>
-/// <param name="Left">Still to pay; 0 when too much was paid.</param>
-/// <param name="TooMuch">Paid beyond what was agreed.</param>
-public sealed record StoryMoney(string Currency, decimal? Agreed, decimal Deposit, decimal Paid, decimal Left, decimal TooMuch, IReadOnlyList<StoryPayment> Payments);
 
 /// <summary>One day of the day book, newest first, and what happened on it, newest first.</summary>
 public sealed record StoryDay(DateOnly Day, IReadOnlyList<StoryLine> Lines);

@@ -151,9 +151,9 @@ public sealed class BenchChangesTests : IDisposable
     {
         var id = await FullAsync();
         studio.Clock.Advance(TimeSpan.FromHours(100));
-        (await book.FinishAsync(id, "Maker")).Ok.ShouldBeFalse();
+        (await book.FinishAsync(id, "", "Maker")).Ok.ShouldBeFalse();
         await book.DemouldAsync(id, "", "Maker");
-        (await book.FinishAsync(id, "Maker")).Ok.ShouldBeTrue();
+        (await book.FinishAsync(id, "", "Maker")).Ok.ShouldBeTrue();
         (await scene.FindAsync(id)).Commission!.Stands.ShouldBe(Standing.Ready);
         (await book.StepBackAsync(id, "Maker")).Ok.ShouldBeTrue();
         var piece = await scene.FindAsync(id);

@@ -1,6 +1,6 @@
 using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
+using Studio.Money;
 using Studio.Climate;
 using Studio.Clock;
 using Studio.Commissions;

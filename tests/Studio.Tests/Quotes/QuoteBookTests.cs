@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Accounts;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;
@@ -68,70 +67,26 @@ public sealed class QuoteBookTests : IDisposable
     }
 
     [Fact]
-    public async Task Sent_agreed_and_paid_moves_the_commission_and_writes_its_story()
+    public async Task Sent_and_agreed_moves_the_commission_and_writes_its_story()
     {
         var sent = await scene.SentAsync();
         (await CommissionAsync()).Stands.ShouldBe(Standing.Quoted);
         (await scene.Book.AcceptAsync(sent.Quote.Id, sent.Quote.Version, "Ansel", "by telephone", "maker")).Ok.ShouldBeTrue();
         (await CommissionAsync()).Stands.ShouldBe(Standing.Agreed);
-        (await scene.Book.PayAsync(sent.Quote.Id, "deposit", 48.80m, "in cash", "key-1", "maker")).Ok.ShouldBeTrue();
         var story = await scene.ReadAsync(db => db.Set<CommissionEvent>().OrderBy(e => e.Id).Select(e => e.Words).ToListAsync());
         story.ShouldContain(w => w.Contains("£97.60", StringComparison.Ordinal) && w.Contains("sent", StringComparison.Ordinal));
         story.ShouldContain(w => w.Contains("Ansel said yes", StringComparison.Ordinal));
-        story.ShouldContain(w => w.Contains("£48.80", StringComparison.Ordinal));
     }
 
     [Fact]
-    public async Task A_second_send_yes_or_payment_adds_nothing()
+    public async Task A_second_send_or_yes_adds_nothing()
     {
         var sent = await scene.SentAsync();
         var id = sent.Quote.Id;
         (await scene.Book.SendAsync(id, sent.Quote.Version, "maker")).Ok.ShouldBeTrue();
         (await scene.Book.AcceptAsync(id, sent.Quote.Version, "Ansel", "in person", "maker")).Ok.ShouldBeTrue();
         (await scene.Book.AcceptAsync(id, sent.Quote.Version, "Ansel", "in person", "maker")).Ok.ShouldBeTrue();
-        (await scene.Book.PayAsync(id, "deposit", 48.80m, "in cash", "key-1", "maker")).Ok.ShouldBeTrue();
-        (await scene.Book.PayAsync(id, "deposit", 48.80m, "in cash", "key-1", "maker")).Ok.ShouldBeTrue();
-        (await scene.ReadAsync(db => db.Set<Payment>().CountAsync())).ShouldBe(1);
         (await scene.ReadAsync(db => db.Set<CommissionEvent>().CountAsync(e => e.Kind == "quote"))).ShouldBe(2);
-        (await scene.ReadAsync(db => db.Set<CommissionEvent>().CountAsync(e => e.Kind == "payment"))).ShouldBe(1);
-    }
-
-    [Theory]
-    [InlineData(0)]
-    [InlineData(-5)]
-    [InlineData(97.61)]
-    public async Task An_amount_that_cannot_be_is_refused(double amount)
-    {
-        var sent = await scene.SentAsync();
-        var paid = await scene.Book.PayAsync(sent.Quote.Id, "deposit", (decimal)amount, "in cash", "key-1", "maker");
-        paid.Ok.ShouldBeFalse();
-        paid.Words.ShouldNotBeEmpty();
-        (await scene.ReadAsync(db => db.Set<Payment>().CountAsync())).ShouldBe(0);
-    }
-
-    [Fact]
-    public async Task A_payment_taken_back_stays_in_the_story_and_frees_what_is_owed()
-    {
-        var sent = await scene.SentAsync();
-        await scene.Book.PayAsync(sent.Quote.Id, "deposit", 97.60m, "in cash", "key-1", "maker");
-        var payment = await scene.ReadAsync(db => db.Set<Payment>().SingleAsync());
-        (await scene.Book.UnpayAsync(payment.Id, "maker")).Ok.ShouldBeTrue();
-        (await scene.Book.PayAsync(sent.Quote.Id, "deposit", 48.80m, "in cash", "key-2", "maker")).Ok.ShouldBeTrue();
-        var payments = await scene.ReadAsync(db => db.Set<Payment>().OrderBy(p => p.Id).ToListAsync());
-        payments.Select(p => p.Withdrawn).ShouldBe([true, false]);
-        (await scene.ReadAsync(db => db.Set<CommissionEvent>().AnyAsync(e => e.Words.Contains("taken back")))).ShouldBeTrue();
-    }
-
-    [Fact]
-    public async Task Money_stays_with_the_piece_when_its_price_gets_a_new_version()
-    {
-        var first = await scene.SentAsync();
-        await scene.Book.PayAsync(first.Quote.Id, "deposit", 48.80m, "in cash", "key-1", "maker");
-        var second = (await scene.Book.ViewAsync((await scene.Book.RenewAsync(first.Quote.Id, "maker")).Id))!;
-        second.Payments.Single().Amount.ShouldBe(48.80m);
-        var tooMuch = await scene.Book.PayAsync(second.Quote.Id, "balance", 48.81m, "in cash", "key-2", "maker");
-        tooMuch.Ok.ShouldBeFalse();
-        tooMuch.Words.ShouldContain("£48.80");
     }
 
     [Fact]

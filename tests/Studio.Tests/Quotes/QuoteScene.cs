@@ -15,7 +15,7 @@ internal sealed class QuoteScene : IDisposable
 {
     public QuoteScene()
     {
-        Book = new QuoteBook(Database.Factory, Database.Clock, Database.News, new SettingsBook(Database.Factory, Database.News));
+        Book = new QuoteBook(Database.Factory, Database.News, new SettingsBook(Database.Factory, Database.News));
         using var db = Database.Open();
         db.Add(new StudioSettings
         {

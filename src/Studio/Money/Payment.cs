@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Studio.Commissions;
 
-namespace Studio.Accounts;
+namespace Studio.Money;
 
 /// <summary>Money received for a commission.</summary>
 public sealed class Payment
