@@ -83,7 +83,7 @@ public static class CustodyWords
         var came = $"{Amount(b.CameIn.Count, b.CameIn.MassG)} came in{(b.Divided > 0 ? $", divided into {N(b.CameIn.Count + b.Divided)}" : "")}";
         var scale = Math.Abs(b.ByDifferenceG) >= 0.05 ? $" {Say.Grams(Math.Abs(b.ByDifferenceG))} {(b.ByDifferenceG > 0 ? "less by the scale: dried off, dust, or a slip" : "more by the scale: moisture, or a slip")}." : "";
         var unknown = b is { CameIn.MassG: not null, GramsAddUp: null } ? " The grams cannot be added up: something left that nobody weighed." : "";
-        return parts.Count == 1 && parts[0].EndsWith("here", StringComparison.Ordinal) && b.Held == b.CameIn && scale.Length == 0 ? came + "; all of it is here." : $"{came}: {string.Join(", ", parts)}.{scale}{unknown}";
+        return parts.Count == 1 && b.Held == b.CameIn && scale.Length == 0 ? came + "; all of it is here." : $"{came}: {string.Join(", ", parts)}.{scale}{unknown}";
 
         void Add(CustodyAmount amount, string where)
         {

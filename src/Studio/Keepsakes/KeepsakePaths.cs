@@ -21,6 +21,7 @@ internal sealed class KeepsakePaths : IPaths
             return Answer(http, await book.GiveReceiptAsync(commissionId, Ids(http.Request.Form["only"]), Who.Name(http.User)));
         });
         app.MapGet("/papers/issued/{id:int}.pdf", async (int id, HttpContext http, IssuedBook book) => Answer(http, await book.CopyAsync(id)));
+        app.MapGet("/papers/issued/{id:int}/as-it-left.pdf", async (int id, HttpContext http, IssuedBook book) => Answer(http, await book.AsItLeftAsync(id)));
         app.MapGet("/papers/labels/{commissionId:int}.pdf", async (int commissionId, string? only, int? from, HttpContext http, KeepsakePaperBook book) =>
             Answer(http, await book.LabelsAsync(commissionId, Ids(only), from ?? 1, $"{http.Request.Scheme}://{http.Request.Host}")));
     }

@@ -30,6 +30,9 @@ public sealed class IssuedPaper
 
     public string By { get; set; } = "";
 
+    /// <summary>The form that made it leave, so that a second send keeps no second paper; empty where the record itself says so.</summary>
+    public string SubmitKey { get; set; } = "";
+
     /// <summary>The state that was printed when it left: <c>sent</c>, <c>given</c>.</summary>
     public string State { get; set; } = "";
 
@@ -56,7 +59,7 @@ public static class PaperKinds
     {
         Quote => "Quote",
         Receipt => "Receipt for keepsakes",
-        Return => "Return note",
+        Return => "Going home",
         var unknown => throw new InvalidOperationException($"There is no kind of paper '{unknown}'."),
     };
 }

@@ -10,13 +10,15 @@ using Studio.Settings;
 namespace Studio.Shelf;
 
 /// <summary>Home: what stands on the shelf, who needs hands next, and why. Redraws itself on every browser.</summary>
-public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, SettingsBook settings, News news, TimeProvider clock, IAuthorizationService rights) : IDisposable
+public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, PieceTimeBook times, SettingsBook settings, News news, TimeProvider clock, IAuthorizationService rights) : IDisposable
 {
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
     private ShelfRows? rows;
+    private ShelfRows? reckoned;
     private ShelfView? view;
     private CustodyCheck? custody;
+    private IReadOnlyDictionary<int, Engine.Time.TimeResult> promises = new Dictionary<int, Engine.Time.TimeResult>();
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
     private IDisposable? ear;
     private ITimer? timer;
@@ -70,6 +72,21 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, S
             view = book.Arrange(read, zone);
         }
     }
+
+    // a whole shelf's days are reckoned after it stands there: what needs hands does not wait for them
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (rows is { } shown && reckoned != shown && !gone)
+        {
+            reckoned = shown;
+            promises = await times.OfPiecesAsync([.. shown.Pieces.Where(p => p.NeededBy is not null).Select(p => p.Id)]);
+            StateHasChanged();
+        }
+    }
+
+    // on the tag only what is late or tight: what is in time needs no words
+    private InTime? Promise(Standee s) => promises.TryGetValue(s.Piece.Id, out var time)
+        && InTime.Of(time, DateOnly.FromDateTime(Shell.Say.Local(view!.Now, zone))) is { } answer && (answer.Late || answer.Tight) ? answer : null;
 
     private void Tick()
     {

@@ -22,6 +22,10 @@ public sealed partial class ShelfStandee
     [Parameter, EditorRequired]
     public string Way { get; set; } = "";
 
+    /// <summary>Said where it is late or tight; null else.</summary>
+    [Parameter]
+    public InTime? Promise { get; set; }
+
     [Parameter]
     public DateTime Now { get; set; }
 

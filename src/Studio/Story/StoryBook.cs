@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;
@@ -11,7 +12,7 @@ namespace Studio.Story;
 /// Reads what the pages about commissions show. It looks into every feature's tables, so it lives beside them and none of them knows it;
 /// what is written goes through each feature's own book.
 /// </summary>
-public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, KeepsakeBook keepsakeBook)
+public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, KeepsakeBook keepsakeBook, PieceTimeBook times)
 {
     private static readonly string[] Finished = [Standing.Home, Standing.LetGo, Standing.CrossedOut];
 

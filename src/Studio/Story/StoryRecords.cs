@@ -38,7 +38,10 @@ public sealed record CommissionStory(
     DateOnly Today,
     TimeZoneInfo Zone);
 
-public sealed record StoryPiece(int Id, string Name, string Stage, int Layers, int Poured);
+/// <summary>One casting.</summary>
+/// <param name="Time">When it can be with the family; null once it is home, failed or let go.</param>
+/// <param name="Failed">Why it failed; empty for one that did not.</param>
+public sealed record StoryPiece(int Id, string Name, string Stage, int Layers, int Poured, string Failed, Engine.Time.TimeResult? Time = null);
 
 public sealed record StoryKeepsake(string EntryNumber, string Description, int Count, string Permits, string Custody, string Place, DateOnly? ReturnBy)
 {

@@ -104,34 +104,6 @@ public sealed class CommissionBookTests : IDisposable
     }
 
     [Fact]
-    public async Task Moving_on_and_taking_it_back_are_both_written_down()
-    {
-        var id = (await Book.CreateAsync(Enquiry(), "Wren")).Id;
-        var move = Moves.From(Standing.Asked).First();
-
-        (await Book.MoveAsync(id, move.From, move.To, move.Words, "Ash")).Ok.ShouldBeTrue();
-        (await Book.UndoAsync(id, move.To, move.From, "Wren")).Ok.ShouldBeTrue();
-
-        await using var db = studio.Open();
-        (await db.Set<Commission>().SingleAsync(Cancel)).Stands.ShouldBe(Standing.Asked);
-        (await db.Set<CommissionEvent>().OrderBy(e => e.Id).Skip(1).Select(e => e.By + ": " + e.Words).ToListAsync(Cancel))
-            .ShouldBe(["Ash: A price was sent; we wait for their answer.", "Wren: Taken back: it stands at “Asked” again."]);
-    }
-
-    [Fact]
-    public async Task Two_people_moving_the_same_commission_move_it_once()
-    {
-        var id = (await Book.CreateAsync(Enquiry(), "Wren")).Id;
-
-        (await Book.MoveAsync(id, Standing.Asked, Standing.Agreed, "They said yes.", "Wren")).Ok.ShouldBeTrue();
-        var second = await Book.MoveAsync(id, Standing.Asked, Standing.LetGo, "They decided not to go ahead.", "Ash");
-
-        second.Ok.ShouldBeFalse();
-        second.Words.ShouldContain("stands at “Agreed” now");
-        (await Book.ReadAsync(id))!.Stands.ShouldBe(Standing.Agreed);
-    }
-
-    [Fact]
     public async Task Two_people_saving_the_same_commission_lose_nothing()
     {
         var id = (await Book.CreateAsync(Enquiry(), "Wren")).Id;
@@ -198,8 +170,6 @@ public sealed class CommissionBookTests : IDisposable
     [Fact]
     public async Task A_commission_that_is_not_there_is_refused_in_words()
     {
-        (await Book.MoveAsync(77, Standing.Asked, Standing.Quoted, "x", "Wren")).Words.ShouldContain("not in the book");
-        (await Book.MoveAsync(77, Standing.Asked, "somewhere", "x", "Wren")).Ok.ShouldBeFalse();
         (await Book.EditAsync(new Commission { Id = 77, Title = "x" }, "Wren")).Ok.ShouldBeFalse();
     }
 

@@ -6,6 +6,7 @@ using MudBlazor.Services;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.SignIn;
+using Studio.Story;
 
 namespace Studio.Tests.Commissions;
 
@@ -18,7 +19,7 @@ public sealed class EnquiryPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
+        Services.AddScoped<Studio.Settings.SettingsBook>().AddScoped<Studio.Clock.PieceTimeBook>().AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         this.AddAuthorization().SetAuthorized("Wren");
     }
 

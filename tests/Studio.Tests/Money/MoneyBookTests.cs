@@ -1,10 +1,8 @@
 using Microsoft.EntityFrameworkCore;
-using Shouldly;
 using Studio.Commissions;
 using Studio.Money;
 using Studio.Settings;
 using Studio.Tests.Quotes;
-using Xunit;
 
 namespace Studio.Tests.Money;
 

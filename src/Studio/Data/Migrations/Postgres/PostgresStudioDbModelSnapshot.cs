@@ -154,59 +154,6 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("AspNetUserTokens", (string)null);
                 });
 
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<long>("Amount")
-                        .HasColumnType("bigint");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("CommissionId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Currency")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("How")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<DateTime>("PaidAt")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<int?>("QuoteId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("boolean");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("CommissionId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Payment");
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.Property<int>("Id")
@@ -1070,6 +1017,59 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Photo");
                 });
 
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<long>("Amount")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("CommissionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("PaidAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int?>("QuoteId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CommissionId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Payment");
+                });
+
             modelBuilder.Entity("Studio.Moulds.Mould", b =>
                 {
                     b.Property<int>("Id")
@@ -1172,6 +1172,10 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SubmitKey")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2040,15 +2044,6 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.HasOne("Studio.Commissions.Commission", null)
-                        .WithMany()
-                        .HasForeignKey("CommissionId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.HasOne("Studio.Clock.Pour", null)
@@ -2138,6 +2133,15 @@ namespace Studio.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("KeepsakeId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.HasOne("Studio.Commissions.Commission", null)
+                        .WithMany()
+                        .HasForeignKey("CommissionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Studio.Pieces.Piece", b =>

@@ -12,7 +12,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Postgres
 {
     [DbContext(typeof(PostgresStudioDb))]
-    [Migration("20261128185557_OneTruth")]
+    [Migration("20261128194709_OneTruth")]
     partial class OneTruth
     {
         /// <inheritdoc />
@@ -155,59 +155,6 @@ namespace Studio.Data.Migrations.Postgres
                     b.HasKey("UserId", "LoginProvider", "Name");
 
                     b.ToTable("AspNetUserTokens", (string)null);
-                });
-
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("integer");
-
-                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
-
-                    b.Property<long>("Amount")
-                        .HasColumnType("bigint");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<int>("CommissionId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("Currency")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("How")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<DateTime>("PaidAt")
-                        .HasColumnType("timestamp with time zone");
-
-                    b.Property<int?>("QuoteId")
-                        .HasColumnType("integer");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("text");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("boolean");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("CommissionId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Payment");
                 });
 
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
@@ -1073,6 +1020,59 @@ namespace Studio.Data.Migrations.Postgres
                     b.ToTable("Photo");
                 });
 
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
+                    b.Property<long>("Amount")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<int>("CommissionId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("PaidAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int?>("QuoteId")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CommissionId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Payment");
+                });
+
             modelBuilder.Entity("Studio.Moulds.Mould", b =>
                 {
                     b.Property<int>("Id")
@@ -1175,6 +1175,10 @@ namespace Studio.Data.Migrations.Postgres
                         .HasColumnType("integer");
 
                     b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("SubmitKey")
                         .IsRequired()
                         .HasColumnType("text");
 
@@ -2043,15 +2047,6 @@ namespace Studio.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.HasOne("Studio.Commissions.Commission", null)
-                        .WithMany()
-                        .HasForeignKey("CommissionId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.HasOne("Studio.Clock.Pour", null)
@@ -2141,6 +2136,15 @@ namespace Studio.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("KeepsakeId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.HasOne("Studio.Commissions.Commission", null)
+                        .WithMany()
+                        .HasForeignKey("CommissionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Studio.Pieces.Piece", b =>

@@ -1,11 +1,15 @@
 using System.Text.Json;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
+using Studio.Clock;
+using Studio.Commissions;
 using Studio.Customers;
+using Studio.Engine.Time;
+using Studio.Settings;
 using Studio.Shell;
 using Studio.SignIn;
 
-namespace Studio.Commissions;
+namespace Studio.Story;
 
 /// <summary>Noting an enquiry; half-typed ones stay on the device.</summary>
 public sealed partial class EnquiryPage
@@ -22,6 +26,9 @@ public sealed partial class EnquiryPage
     private bool restored;
     private bool saving;
     private bool ready;
+    private TimeResult? time;
+    private (DateOnly? Day, string Handover)? asked;
+    private DateOnly today;
 
     /// <summary>A customer to begin with, from their page.</summary>
     [SupplyParameterFromQuery]
@@ -29,6 +36,12 @@ public sealed partial class EnquiryPage
 
     [Inject]
     private CommissionBook Book { get; set; } = default!;
+
+    [Inject]
+    private PieceTimeBook Times { get; set; } = default!;
+
+    [Inject]
+    private SettingsBook Settings { get; set; } = default!;
 
     [Inject]
     private CustomerBook Customers { get; set; } = default!;
@@ -47,6 +60,7 @@ public sealed partial class EnquiryPage
 
     protected override async Task OnInitializedAsync()
     {
+        today = DateOnly.FromDateTime(Say.Local(Clock.GetUtcNow().UtcDateTime, await Settings.ZoneAsync()));
         if (Customer is { } id && await Customers.ReadAsync(id) is { } chosen)
         {
             Choose(new CustomerLine(chosen.Id, chosen.Name, chosen.Email, chosen.Phone));
@@ -65,7 +79,15 @@ public sealed partial class EnquiryPage
 
             ready = true;
         }
-        else if (ready && !saving && JsonSerializer.Serialize(form) is var now && now != drafted)
+
+        // what a typical piece needs changes with the day and with how it goes home, and with nothing else of the form
+        if (asked != (form.NeededBy, form.Handover))
+        {
+            asked = (form.NeededBy, form.Handover);
+            time = await Times.OfTypicalAsync(form.NeededBy, form.Handover == "delivery");
+            StateHasChanged();
+        }
+        if (!firstRender && ready && !saving && JsonSerializer.Serialize(form) is var now && now != drafted)
         {
             drafted = now;
             await Script.KeepDraftAsync(DraftKey, form);

@@ -276,6 +276,7 @@ namespace Studio.Data.Migrations.Sqlite
                     Bytes = table.Column<long>(type: "INTEGER", nullable: false),
                     At = table.Column<DateTime>(type: "TEXT", nullable: false),
                     By = table.Column<string>(type: "TEXT", nullable: false),
+                    SubmitKey = table.Column<string>(type: "TEXT", nullable: false),
                     State = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>

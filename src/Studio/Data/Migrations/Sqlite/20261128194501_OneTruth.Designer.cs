@@ -11,7 +11,7 @@ using Studio.Data;
 namespace Studio.Data.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteStudioDb))]
-    [Migration("20261128185456_OneTruth")]
+    [Migration("20261128194501_OneTruth")]
     partial class OneTruth
     {
         /// <inheritdoc />
@@ -146,57 +146,6 @@ namespace Studio.Data.Migrations.Sqlite
                     b.HasKey("UserId", "LoginProvider", "Name");
 
                     b.ToTable("AspNetUserTokens", (string)null);
-                });
-
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.Property<int>("Id")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("Amount")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("By")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("CommissionId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Currency")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("How")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<DateTime>("PaidAt")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int?>("QuoteId")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("SubmitKey")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<bool>("Withdrawn")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.HasIndex("CommissionId");
-
-                    b.HasIndex("SubmitKey")
-                        .IsUnique();
-
-                    b.ToTable("Payment");
                 });
 
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
@@ -1036,6 +985,57 @@ namespace Studio.Data.Migrations.Sqlite
                     b.ToTable("Photo");
                 });
 
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Amount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("CommissionId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("How")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("PaidAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("QuoteId")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SubmitKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Withdrawn")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CommissionId");
+
+                    b.HasIndex("SubmitKey")
+                        .IsUnique();
+
+                    b.ToTable("Payment");
+                });
+
             modelBuilder.Entity("Studio.Moulds.Mould", b =>
                 {
                     b.Property<int>("Id")
@@ -1134,6 +1134,10 @@ namespace Studio.Data.Migrations.Sqlite
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SubmitKey")
                         .IsRequired()
                         .HasColumnType("TEXT");
 
@@ -1982,15 +1986,6 @@ namespace Studio.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Studio.Accounts.Payment", b =>
-                {
-                    b.HasOne("Studio.Commissions.Commission", null)
-                        .WithMany()
-                        .HasForeignKey("CommissionId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Studio.Calibration.CuringLog", b =>
                 {
                     b.HasOne("Studio.Clock.Pour", null)
@@ -2080,6 +2075,15 @@ namespace Studio.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("KeepsakeId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Studio.Money.Payment", b =>
+                {
+                    b.HasOne("Studio.Commissions.Commission", null)
+                        .WithMany()
+                        .HasForeignKey("CommissionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Studio.Pieces.Piece", b =>

@@ -277,6 +277,7 @@ namespace Studio.Data.Migrations.Postgres
                     Bytes = table.Column<long>(type: "bigint", nullable: false),
                     At = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
                     By = table.Column<string>(type: "text", nullable: false),
+                    SubmitKey = table.Column<string>(type: "text", nullable: false),
                     State = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
