@@ -46,6 +46,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await WindowAsync(page, shelf);
         await LastLayersAsync(page);
         await DemouldAsync(page, shelf);
+        await HomeAsync(page);
         errors.ShouldBeEmpty();
     }
 
@@ -121,8 +122,9 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await page.Locator("#how-said").SelectOptionAsync("by telephone");
         await page.Locator("#said-yes").ClickAsync();
         await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("agreed");
+        await page.OpenAsync("/commissions/1");
         await page.Locator("#paid").ClickAsync();
-        await Assertions.Expect(page.Locator(".payments li")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator("#payments li")).ToHaveCountAsync(1);
         var payment = await ReadAsync(db => db.Set<Money.Payment>().SingleAsync());
         payment.Amount.ShouldBe(quote.Result.Deposit);
         (quote.Result.Deposit + quote.Result.Balance).ShouldBe(quote.Result.Total);
@@ -139,7 +141,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         string[][] things =
         [
             ["heather.jpg", "Flower or leaf", "Heather sprigs from the moor", "Cast a part, return the rest"],
-            ["nails.jpg", "Iron or steel", "Nails from the old hive", ""],
+            ["nails.jpg", "Iron or steel", "Nails from the old hive", "Cast all of it"],
             ["ferry.jpg", "Photograph, the only one there is", "Isolde at the ferry landing", "Copy it, return the original"],
         ];
         for (var i = 0; i < things.Length; i++)
@@ -162,7 +164,8 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await page.Locator("[name=description]").FillAsync(thing[2]);
         if (thing[3].Length > 0)
         {
-            await PermitAsync(page, thing[3]);
+            // asked afresh for every thing: the family's word about one says nothing of the next
+            await page.GetByRole(AriaRole.Button, new() { Name = thing[3] }).ClickAsync();
         }
 
         if (await page.GetByRole(AriaRole.Button, new() { Name = "Keepsake drawer 1" }).CountAsync() > 0)
@@ -181,18 +184,6 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         var number = page.GetByText(EntryNumber()).First;
         await Assertions.Expect(number).ToBeVisibleAsync();
         await Assertions.Expect(page.Locator("[name=description]")).ToHaveValueAsync("");
-    }
-
-    // what the family permits folds away once chosen, and is carried over to the next thing of the visit
-    private static async Task PermitAsync(IPage page, string permission)
-    {
-        var change = page.GetByRole(AriaRole.Button, new() { Name = "Change: What does the family permit?" });
-        if (await change.CountAsync() > 0)
-        {
-            await change.ClickAsync();
-        }
-
-        await page.GetByRole(AriaRole.Button, new() { Name = permission }).ClickAsync();
     }
 
     private async Task PapersAsync(IPage page)
@@ -338,6 +329,37 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         (await ReadAsync(db => db.Set<Piece>().SingleAsync())).Stage.ShouldBe(Making.Demoulded);
         await shelf.OpenAsync("/");
         await shelf.ShotAsync("journey-15-demoulded");
+    }
+
+    // ready at full cure and not before; home once everything is back and paid
+    private async Task HomeAsync(IPage page)
+    {
+        var full = (await CureAsync()).Layers.Max(l => l.FullCure.AtHours!.Value);
+        MoveTo(full, -1);
+        await page.OpenAsync("/pieces/1/bench");
+        (await page.Locator("#finish").CountAsync()).ShouldBe(0, "a minute before full cure, finishing must not be offered without a reason");
+        MoveTo(full, 1);
+        await page.OpenAsync("/pieces/1/bench");
+        await page.Locator("#finish").ClickAsync();
+        await Assertions.Expect(page.GetByText("It is finished.").First).ToBeVisibleAsync();
+        (await ReadAsync(db => db.Set<Commissions.Commission>().SingleAsync())).Stands.ShouldBe(Commissions.Standing.Ready);
+
+        await page.OpenAsync("/commissions/1");
+        await page.ShotAsync("journey-16-ready");
+        await page.Locator("#paid").ClickAsync();
+        await Assertions.Expect(page.Locator("#payments li")).ToHaveCountAsync(2);
+        await page.GetByRole(AriaRole.Link, new() { Name = "Pack what goes home" }).ClickAsync();
+        await page.Locator("#go-home").ClickAsync();
+        await Assertions.Expect(page.Locator("#gone")).ToBeVisibleAsync();
+        await page.ShotAsync("journey-17-going-home");
+        var kept = await ReadAsync(db => db.Set<Papers.IssuedPaper>().SingleAsync(p => p.Kind == Papers.PaperKinds.Return));
+        var paper = await page.APIRequest.GetAsync(studio.Url + $"/papers/issued/{kept.Id}/as-it-left.pdf");
+        Words(await paper.BodyAsync(), "going-home").ShouldContain("Nothing of theirs remains with us.");
+
+        await page.OpenAsync("/commissions/1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "It went home", Exact = true }).ClickAsync();
+        await Assertions.Expect(page.GetByText("It went home. Nothing of theirs remains with us.")).ToBeVisibleAsync();
+        await page.ShotAsync("journey-18-home");
     }
 
     // the engine alone, fed from the records: hours since the first pour

@@ -10,15 +10,15 @@ namespace Studio.Steps;
 public sealed partial class StepsPart
 {
     private readonly UnreadNumbers unread = new();
-    private StepView? view;
     private Step? asked;
     private string why = "";
     private decimal? spent;
     private string refused = "";
     private bool moving;
 
+    /// <summary>Another one whenever anybody changes a part of the commission.</summary>
     [Parameter, EditorRequired]
-    public int CommissionId { get; set; }
+    public StepView View { get; set; } = default!;
 
     /// <summary>The studio's currency, for what was spent.</summary>
     [Parameter, EditorRequired]
@@ -36,13 +36,12 @@ public sealed partial class StepsPart
     [Inject]
     private ISnackbar Snackbar { get; set; } = default!;
 
-    // the page renders anew whenever anybody changes a part of the commission, and then the facts are read anew
-    protected override async Task OnParametersSetAsync()
+    // what is asked about is asked anew: what disagreed a moment ago may agree now
+    protected override void OnParametersSet()
     {
-        view = await Book.ReadAsync(CommissionId);
         if (asked is { } step)
         {
-            asked = view?.Others.Concat(view.Elsewhere).Append(view.Main).FirstOrDefault(s => s?.To == step.To);
+            asked = View.Others.Concat(View.Elsewhere).Append(View.Main).FirstOrDefault(s => s?.To == step.To);
         }
     }
 
@@ -75,7 +74,7 @@ public sealed partial class StepsPart
 
     private async Task MoveAsync(Step step)
     {
-        if (moving || view is null)
+        if (moving)
         {
             return;
         }
@@ -83,8 +82,8 @@ public sealed partial class StepsPart
         moving = true;
         try
         {
-            var before = view.Stands;
-            var saved = await Book.MoveAsync(CommissionId, new MoveForm(before, step.To, step.Words, why, spent), await Who.NameAsync());
+            var before = View.Stands;
+            var saved = await Book.MoveAsync(View.CommissionId, new MoveForm(before, step.To, step.Words, why, spent), await Who.NameAsync());
             refused = saved.Words;
             if (saved.Ok)
             {
@@ -106,7 +105,7 @@ public sealed partial class StepsPart
 
     private async Task UndoAsync(string now, string before)
     {
-        refused = (await Book.UndoAsync(CommissionId, now, before, await Who.NameAsync())).Words;
+        refused = (await Book.UndoAsync(View.CommissionId, now, before, await Who.NameAsync())).Words;
         await Changed.InvokeAsync();
     }
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Steps;
 
 namespace Studio.Story;
 
@@ -9,6 +10,7 @@ namespace Studio.Story;
 public sealed partial class CommissionPage : IDisposable
 {
     private CommissionStory? story;
+    private StepView? steps;
     private bool loaded;
     private bool editing;
     private bool editingCustomer;
@@ -20,6 +22,9 @@ public sealed partial class CommissionPage : IDisposable
 
     [Inject]
     private StoryBook Book { get; set; } = default!;
+
+    [Inject]
+    private StepBook Steps { get; set; } = default!;
 
     [Inject]
     private News News { get; set; } = default!;
@@ -60,6 +65,7 @@ public sealed partial class CommissionPage : IDisposable
     private async Task LoadAsync()
     {
         story = await Book.ReadAsync(Id);
+        steps = await Steps.ReadAsync(Id);
         loaded = true;
     }
 

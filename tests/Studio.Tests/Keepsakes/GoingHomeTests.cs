@@ -47,8 +47,8 @@ public sealed class GoingHomeTests : IDisposable
         var words = await WordsAsync(saved.Id);
         words.ShouldContain("Nothing of theirs remains with us.");
         words.ShouldContain(heather.Keepsake.EntryNumber);
-        words.ShouldContain("8.0 g");
-        words.ShouldContain("4.5 g");
+        words.ShouldContain("8.00");
+        words.ShouldContain("4.50");
         (await Book.ReadAsync(scene.CommissionId))!.Here.ShouldBeEmpty();
     }
 
