@@ -34,7 +34,8 @@ internal static class CustodyCommand
             return DoesNot;
         }
 
-        await using (var db = await app.Services.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync())
+        await using var scope = app.Services.CreateAsyncScope();
+        await using (var db = await scope.ServiceProvider.GetRequiredService<IDbContextFactory<StudioDb>>().CreateDbContextAsync())
         {
             if ((await db.Database.GetPendingMigrationsAsync()).Any())
             {
@@ -43,7 +44,6 @@ internal static class CustodyCommand
             }
         }
 
-        await using var scope = app.Services.CreateAsyncScope();
         var found = await scope.ServiceProvider.GetRequiredService<CustodyBook>().CheckAsync();
         foreach (var line in found.Faults)
         {
