@@ -49,7 +49,7 @@ public static class ReturnPaper
 {
     private static readonly IReadOnlyList<PaperColumn> Columns =
     [
-        new("Number", 1.15), new("What it is", 1.6), new("Came in", 0.9), new("In the piece", 0.9), new("With this parcel", 0.95), new("Difference", 1.1), new("Packed", 0.5), new("Received", 0.6),
+        new("Number", 1.15), new("What it is", 1.6), new("Came in", 0.9), new("In the piece", 0.9), new("With this parcel", 0.95), new("Difference", 1.1), new("Packed", 0.62), new("Received", 0.68),
     ];
 
     /// <summary>The PDF.</summary>
@@ -152,6 +152,7 @@ public static class ReturnPaper
 
     private static string Difference(ReturnPaperRow row, PaperFormat format) => (row.DifferenceCount, row.DifferenceG) switch
     {
+        (0, null) when row.Now.Balance is { CameIn.MassG: null, SetIn.MassG: null or 0, Returned.MassG: null or 0 } => "none",
         (0, null) => "none in number; not all of it was weighed",
         (0, { } g) when Math.Abs(g) <= CustodyLedger.ScaleSlackG => "none",
         (0, { } g) => format.Grams(g),
