@@ -9,6 +9,7 @@ namespace Studio.Bench;
 /// <summary>One pour and its trace, with the way to set it right.</summary>
 public sealed partial class PourTrace(BenchBook book, Who who)
 {
+    private readonly UnreadNumbers unread = new();
     private CorrectionForm form = new();
     private bool open;
     private bool taking;
@@ -53,7 +54,7 @@ public sealed partial class PourTrace(BenchBook book, Who who)
         held = taking ? await book.HeldAsync(Pour.Id) : [];
     }
 
-    private Task CorrectAsync() => ActAsync(async by => await book.CorrectAsync(form, by));
+    private Task CorrectAsync() => unread.Refuse() ? Task.CompletedTask : ActAsync(async by => await book.CorrectAsync(form, by));
 
     private Task WithdrawAsync() => ActAsync(async by => await book.WithdrawAsync(Pour.Id, why, place, by));
 

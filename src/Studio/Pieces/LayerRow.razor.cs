@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Studio.Engine.Layers;
+using Studio.Shell;
 
 namespace Studio.Pieces;
 
@@ -9,6 +10,7 @@ public sealed partial class LayerRow
     private static readonly (LayerMeasure Key, string Words)[] Ways =
         [(LayerMeasure.To, "up to a height"), (LayerMeasure.Thickness, "so thick"), (LayerMeasure.Resin, "use up so much resin")];
 
+    private UnreadNumbers unread = new();
     private LayerMeasure how;
     private int of;
 
@@ -40,6 +42,8 @@ public sealed partial class LayerRow
     private double? Far => how switch { LayerMeasure.To => Layer.ToMm, LayerMeasure.Thickness => Layer.ThicknessMm, _ => Layer.ResinMl };
 
     private string FarLabel => how switch { LayerMeasure.To => "Height of its top", LayerMeasure.Thickness => "Thickness", _ => "Resin to use up" };
+
+    protected override void OnInitialized() => unread = new(Session.Unread);
 
     // an emptied field says nothing about the way; then the way chosen before stays
     protected override void OnParametersSet()

@@ -16,7 +16,7 @@ public partial class QuoteActs
     private string how = Ways[0];
     private string paidHow = "by bank transfer";
     private decimal? amount;
-    private decimal? typed;
+    private bool typed;
     private string payKey = NewKey();
     private string wrong = "";
     private bool busy;
@@ -30,6 +30,10 @@ public partial class QuoteActs
 
     [Parameter]
     public EventCallback Done { get; set; }
+
+    /// <summary>The page's own numbers: while one of them cannot be read, the price it belongs to does not go out.</summary>
+    [CascadingParameter]
+    private UnreadNumbers Unread { get; set; } = new();
 
     [Inject]
     private QuoteBook Book { get; set; } = default!;
@@ -52,7 +56,7 @@ public partial class QuoteActs
         }
 
         // nothing paid yet: the deposit is what comes; after it, the balance
-        amount = typed ?? (Paid.Any(p => !p.Withdrawn) ? View.Quote.Result?.Balance : View.Quote.Result?.Deposit);
+        amount = typed ? amount : Paid.Any(p => !p.Withdrawn) ? View.Quote.Result?.Balance : View.Quote.Result?.Deposit;
     }
 
     private static string NewKey() => Guid.NewGuid().ToString("N");
@@ -72,7 +76,7 @@ public partial class QuoteActs
         return saved.Ok;
     }
 
-    private Task SendAsync() => RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
+    private Task SendAsync() => Unread.Refuse() ? Task.CompletedTask : RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
 
     private Task AcceptAsync() => RunAsync(by => Book.AcceptAsync(View.Quote.Id, View.Quote.Version, who, how, by));
 
@@ -85,7 +89,7 @@ public partial class QuoteActs
         var kind = Paid.Any(p => !p.Withdrawn && p.Kind == "deposit") ? "balance" : "deposit";
         if (await RunAsync(by => Book.PayAsync(View.Quote.Id, kind, amount ?? 0, paidHow, payKey, by)))
         {
-            (payKey, typed) = (NewKey(), null);
+            (payKey, typed) = (NewKey(), false);
             OnParametersSet();
         }
     }

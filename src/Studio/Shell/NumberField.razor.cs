@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Components;
 namespace Studio.Shell;
 
 /// <summary>A number with its unit, typed as people type: "150", "150 mm", "6 in", "1,5". What cannot be read stays as typed.</summary>
-public sealed partial class NumberField : IDisposable
+public sealed partial class NumberField : IReadField, IDisposable
 {
     private const double MmPerInch = 25.4;
 
@@ -29,10 +29,6 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public EventCallback<double?> ValueChanged { get; set; }
 
-    /// <summary>Told whether what stands in the field can be used.</summary>
-    [Parameter]
-    public EventCallback<bool> Readable { get; set; }
-
     /// <summary>A complaint from outside (a finding on this field).</summary>
     [Parameter]
     public string? Wrong { get; set; }
@@ -46,6 +42,10 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public double? Max { get; set; }
 
+    /// <summary>True where only whole numbers make sense, such as a count.</summary>
+    [Parameter]
+    public bool Whole { get; set; }
+
     [Parameter]
     public bool Immediate { get; set; }
 
@@ -58,12 +58,15 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public Dictionary<string, object?> Extra { get; set; } = [];
 
-    /// <summary>The form's gatherer of unreadable fields, where it has one.</summary>
+    /// <summary>The form's gatherer of unreadable fields; without one the field refuses to stand, because nothing would stop a save.</summary>
     [CascadingParameter]
     public UnreadNumbers? Unread { get; set; }
 
-    /// <summary>True when what is typed cannot be used.</summary>
-    public bool Unreadable => wrong is not null;
+    string IReadField.Name => FullLabel;
+
+    string IReadField.Typed => text;
+
+    string? IReadField.Complaint => wrong;
 
     private bool Inches => Units == "inch" && Unit == "mm";
 
@@ -71,7 +74,21 @@ public sealed partial class NumberField : IDisposable
 
     private string FullLabel => ShownUnit.Length == 0 ? Label : $"{Label} [{ShownUnit}]";
 
-    public void Dispose() => Unread?.Note(this, unread: false);
+    public void Dispose() => Unread?.Note(this, readable: true);
+
+    void IReadField.PutBack()
+    {
+        Show();
+        StateHasChanged();
+    }
+
+    protected override void OnInitialized()
+    {
+        if (Unread is null)
+        {
+            throw new InvalidOperationException($"The number field “{Label}” stands where nothing gathers what cannot be read. Put it into a {nameof(KeptForm)} or into {nameof(KeptNumbers)}.");
+        }
+    }
 
     protected override void OnParametersSet()
     {
@@ -79,17 +96,21 @@ public sealed partial class NumberField : IDisposable
         // and a text that cannot be read stays until somebody mends it
         if (!Nullable.Equals(Value, shown) || (text.Length == 0 && Value is not null))
         {
-            (shown, text) = (Value, Value is { } v ? Shown(v) : "");
-            Complain(null);
+            Show();
         }
+    }
+
+    private void Show()
+    {
+        (shown, text) = (Value, Value is { } v ? Shown(v) : "");
+        Complain(null);
     }
 
     private async Task TakeAsync(string typed)
     {
         text = typed ?? "";
         var (value, complaint) = Quantity.Read(text, Unit, ShownUnit);
-        Complain(complaint ?? (value is { } v && (v < Min || v > Max) ? Range() : null));
-        await Readable.InvokeAsync(wrong is null);
+        Complain(complaint ?? (value is { } v ? Misfit(v) : null));
         if (wrong is null)
         {
             shown = value;
@@ -100,8 +121,13 @@ public sealed partial class NumberField : IDisposable
     private void Complain(string? complaint)
     {
         wrong = complaint;
-        Unread?.Note(this, wrong is not null);
+        Unread?.Note(this, wrong is null);
     }
+
+    private string? Misfit(double value) =>
+        value < Min || value > Max ? Range()
+        : Whole && value != Math.Floor(value) ? "Must be a whole number."
+        : null;
 
     private string Range() => (Min, Max) switch
     {
