@@ -61,8 +61,8 @@ public sealed class WorkPartTests : BunitContext
         await Field(page, "From").ChangeAsync(new() { Value = "" });
         await Field(page, "Usual temperature").ChangeAsync(new() { Value = "warm" });
         await page.Find("form").SubmitAsync();
-        page.Find("[role=alert]").TextContent.ShouldContain("From: what stands there cannot be read");
-        page.Find("[role=alert]").TextContent.ShouldContain("Usual temperature of the room: what stands there cannot be read");
+        page.Find("[role=alert]").TextContent.ShouldContain("From: nothing stands there. Type a time of day, such as 09:00.");
+        page.Find("[role=alert]").TextContent.ShouldContain("Usual temperature of the room [°C]: “warm” is not a number.");
         page.Markup.ShouldContain("Type a time of day, such as 09:00.");
         await using var db = studio.Open();
         (await db.Set<StudioSettings>().AnyAsync(Xunit.TestContext.Current.CancellationToken)).ShouldBeFalse();

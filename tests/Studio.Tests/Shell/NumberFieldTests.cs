@@ -13,6 +13,7 @@ public sealed class NumberFieldTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
+        RenderTree.Add<CascadingValue<UnreadNumbers>>(p => p.Add(c => c.Value, new UnreadNumbers()));
     }
 
     [Fact]
@@ -84,7 +85,7 @@ public sealed class NumberFieldTests : BunitContext
         var unread = new UnreadNumbers();
         var field = Field(f => f.AddCascadingValue(unread));
         field.Find("input").Change("ten");
-        unread.Labels.ShouldBe(["Height"]);
+        unread.Labels.ShouldBe(["Height [mm]"]);
         field.Find("input").Change("10");
         unread.Any.ShouldBeFalse();
         field.Find("input").Change("ten");
