@@ -10,8 +10,6 @@ namespace Studio.Calibration;
 /// <summary>A thermometer's log of one pour, and what it teaches of the resin.</summary>
 public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script) : IDisposable
 {
-    private const string Stamp = "yyyy-MM-dd'T'HH:mm";
-
     private readonly Complaints wrong = new();
     private readonly UnreadNumbers unread = new();
     private readonly CancellationTokenSource gone = new();
@@ -173,11 +171,4 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         busy = false;
         decided = !saved.Ok ? saved.Words : accept ? "Taken over. Pours made from now on go by it; what was foretold before stays as it was." : "Left aside. It is kept with the resin, and nothing goes by it.";
     }
-
-    private string Local(DateTime? utc) => utc is { } at ? Say.Local(at, sheet!.Zone).ToString(Stamp, CultureInfo.InvariantCulture) : "";
-
-    private DateTime? Utc(ChangeEventArgs e) =>
-        DateTime.TryParse(e.Value?.ToString(), CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) && !sheet!.Zone.IsInvalidTime(local)
-            ? TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), sheet.Zone)
-            : null;
 }

@@ -7,6 +7,7 @@ namespace Studio.Shell;
 public sealed partial class NumberField : IReadField, IDisposable
 {
     private const double MmPerInch = 25.4;
+    private static readonly string[] BelowZero = ["°C", "°", "K"];
 
     private string text = "";
     private string? wrong;
@@ -36,6 +37,7 @@ public sealed partial class NumberField : IReadField, IDisposable
     [Parameter]
     public string? Helper { get; set; }
 
+    /// <summary>The least it may be. Not said, it is nought, but for temperatures and angles: a length, a mass, a time or an amount is never less than nothing.</summary>
     [Parameter]
     public double? Min { get; set; }
 
@@ -68,6 +70,8 @@ public sealed partial class NumberField : IReadField, IDisposable
 
     string? IReadField.Complaint => wrong;
 
+    private double? Least => Min ?? (BelowZero.Contains(Unit, StringComparer.Ordinal) ? null : 0);
+
     private bool Inches => Units == "inch" && Unit == "mm";
 
     private string ShownUnit => Inches ? "in" : Unit;
@@ -82,13 +86,7 @@ public sealed partial class NumberField : IReadField, IDisposable
         StateHasChanged();
     }
 
-    protected override void OnInitialized()
-    {
-        if (Unread is null)
-        {
-            throw new InvalidOperationException($"The number field “{Label}” stands where nothing gathers what cannot be read. Put it into a {nameof(KeptForm)} or into {nameof(KeptNumbers)}.");
-        }
-    }
+    protected override void OnInitialized() => UnreadNumbers.Need(Unread, Label);
 
     protected override void OnParametersSet()
     {
@@ -125,11 +123,11 @@ public sealed partial class NumberField : IReadField, IDisposable
     }
 
     private string? Misfit(double value) =>
-        value < Min || value > Max ? Range()
+        value < Least || value > Max ? Range()
         : Whole && value != Math.Floor(value) ? "Must be a whole number."
         : null;
 
-    private string Range() => (Min, Max) switch
+    private string Range() => (Least, Max) switch
     {
         ({ } a, { } b) => $"Must be between {Shown(a)} and {Shown(b)} {ShownUnit}".TrimEnd() + ".",
         ({ } a, null) => $"Must be at least {Shown(a)} {ShownUnit}".TrimEnd() + ".",

@@ -58,6 +58,11 @@ public sealed class UnreadNumbers(UnreadNumbers? outer = null)
         }
     }
 
+    /// <summary>A field refuses to stand where nothing gathers what cannot be read.</summary>
+    /// <exception cref="InvalidOperationException">There is no gatherer.</exception>
+    internal static void Need(UnreadNumbers? gatherer, string label) => _ = gatherer
+        ?? throw new InvalidOperationException($"“{label}” stands where nothing gathers what cannot be read, so nothing would stop a save. Put it into a {nameof(KeptForm)} or into {nameof(KeptNumbers)}.");
+
     /// <summary>A field tells how it stands, or that it is gone.</summary>
     internal void Note(IReadField field, bool readable)
     {

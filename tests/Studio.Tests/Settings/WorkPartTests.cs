@@ -69,6 +69,18 @@ public sealed class WorkPartTests : BunitContext
     }
 
     [Fact]
+    public async Task What_is_saved_put_back_stands_in_every_field_again()
+    {
+        var page = Render<SettingsPage>();
+        var before = Field(page, "Minutes a day").GetAttribute("value");
+        await Field(page, "Minutes a day").ChangeAsync(new() { Value = "fifty" });
+        await Button(page, "Put back what is saved").ClickAsync(new());
+        Field(page, "Minutes a day").GetAttribute("value").ShouldBe(before);
+        await page.Find("form").SubmitAsync();
+        page.FindAll("[role=alert]").ShouldBeEmpty();
+    }
+
+    [Fact]
     public async Task Two_owners_days_off_are_told_apart()
     {
         await book.SaveAsync(new StudioSettings(), "Wren");

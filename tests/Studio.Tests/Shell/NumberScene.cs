@@ -8,8 +8,6 @@ namespace Studio.Tests.Shell;
 /// <summary>One form with number fields as a test holds it: how it is kept, and a number that can be.</summary>
 internal sealed record NumberScene(IRenderedComponent<IComponent> Page, Func<Task> KeepAsync)
 {
-    private static readonly string[] BelowZero = ["°C", "°", "K"];
-
     /// <summary>A field of it and a number with which it is kept; empty where nothing is kept, only worked out.</summary>
     public (string Label, string Text) Good { get; init; }
 
@@ -24,8 +22,8 @@ internal sealed record NumberScene(IRenderedComponent<IComponent> Page, Func<Tas
 
     public int Count => Fields().Count;
 
-    /// <summary>True for a length, mass, time, amount or share, which is never less than nothing.</summary>
-    public static bool NeverBelowZero(NumberField field) => !BelowZero.Contains(field.Unit, StringComparer.Ordinal) && field.Label is not "Forwards of the middle";
+    /// <summary>True for a length, mass, time, amount or share, which is never less than nothing. What may be is named here.</summary>
+    public static bool NeverBelowZero(NumberField field) => field.Unit is not ("°C" or "°" or "K") && field.Label is not "Forwards of the middle";
 
     public IRenderedComponent<NumberField> Field(int index) => Fields()[index];
 

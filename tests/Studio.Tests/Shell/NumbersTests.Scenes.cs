@@ -70,7 +70,6 @@ public sealed partial class NumbersTests
     {
         var piece = await Scene.PieceAsync(deposit: false);
         await Scene.ChangeAsync<Resin>(_ => true, r => r.Packs = [new(1000, 20)]);
-        await Scene.ChangeAsync<PieceLayer>(_ => true, l => l.Additions = [new(null, "Mica", 2, 2.8)]);
         var id = (await Of<QuoteBook>().OpenAsync(piece, "Mo")).Id;
         if (accepted)
         {

@@ -24,6 +24,7 @@ public sealed partial class NumbersTests
         var commission = (await Scene.FindAsync(await Scene.PieceAsync())).CommissionId;
         var script = JSInterop.SetupModule("/intake.js");
         script.Mode = JSRuntimeMode.Loose;
+        script.SetupModule(i => i.Identifier == "tray").Setup<int[]>("ids").SetResult([]);
         var words = script.SetupModule(i => i.Identifier == "words");
         words.Mode = JSRuntimeMode.Loose;
         Dictionary<string, string[]> filled = new(StringComparer.Ordinal)

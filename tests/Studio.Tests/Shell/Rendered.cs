@@ -9,14 +9,14 @@ namespace Studio.Tests.Shell;
 /// <summary>Who renders whom, read from the compiled components: markup, code-behind and every lambda of theirs.</summary>
 internal sealed class Rendered
 {
-    private static readonly string[] Typed = [typeof(NumberField).FullName!, typeof(TimeField).FullName!];
+    private static readonly string[] Typed = [typeof(NumberField).FullName!, typeof(TimeField).FullName!, typeof(MomentField).FullName!];
     private static readonly string[] Gatherers = [typeof(KeptForm).FullName!, typeof(KeptNumbers).FullName!];
 
     private readonly Dictionary<string, HashSet<string>> children;
 
     private Rendered(Dictionary<string, HashSet<string>> children) => this.children = children;
 
-    /// <summary>Components in which a number is typed.</summary>
+    /// <summary>Components in which a number or a time is typed.</summary>
     public IEnumerable<string> Askers => children.Where(c => c.Value.Overlaps(Typed)).Select(c => c.Key);
 
     /// <summary>Components that gather what cannot be read and have a number field below them.</summary>
