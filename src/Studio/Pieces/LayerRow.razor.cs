@@ -54,6 +54,9 @@ public sealed partial class LayerRow
         }
     }
 
+    // a row whose layer was just taken out waits for the page to take it away
+    protected override bool ShouldRender() => Index < Session.Piece.Layers.Count;
+
     private void Toggle()
     {
         Session.Open = IsOpen ? -1 : Index;

@@ -21,7 +21,7 @@ public sealed class WorkPartTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         book = new(studio.Factory, studio.News);
-        Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock).AddSingleton(book).AddScoped<Who>();
+        Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock).AddSingleton(book).AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         this.AddAuthorization().SetAuthorized("Wren");
         Render<MudPopoverProvider>();
     }

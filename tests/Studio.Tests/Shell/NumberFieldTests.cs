@@ -102,7 +102,7 @@ public sealed class NumberFieldTests : BunitContext
     [InlineData("g", "0", false)]
     public void Nothing_is_less_than_nothing_but_a_temperature(string unit, string typed, bool refused)
     {
-        var field = Field(f => f.Add(x => x.Unit, unit));
+        var field = Field(unit: unit);
         field.Find("input").Change(typed);
         field.Markup.Contains("Must be at least 0", StringComparison.Ordinal).ShouldBe(refused);
         (told == 100).ShouldBe(refused);
@@ -111,7 +111,7 @@ public sealed class NumberFieldTests : BunitContext
     [Fact]
     public void A_count_is_whole_and_is_not_rounded_to_one()
     {
-        var field = Field(f => f.Add(x => x.Unit, "").Add(x => x.Whole, true));
+        var field = Field(f => f.Add(x => x.Whole, true), unit: "");
         field.Find("input").Change("2.7");
         field.Markup.ShouldContain("Must be a whole number.");
         told.ShouldBe(100);
@@ -125,7 +125,7 @@ public sealed class NumberFieldTests : BunitContext
         field.Find("input").Change("ten");
         unread.Refused.ShouldBeEmpty("nobody wanted to keep it yet");
         unread.Refuse().ShouldBeTrue();
-        unread.Refused.ShouldBe("Nothing was kept yet. Height [mm]: “ten” is not a number. Type digits, with a unit if you like, such as 150 mm.");
+        unread.Refused.ShouldBe("Nothing was kept yet. Height [mm]: “ten” is not a number. Type digits, with a unit if you like, such as 150 or 6 in.");
         field.Find("input").Change("999");
         unread.Refused.ShouldBe("Nothing was kept yet. Height [mm]: “999” stands there. Must be between 0 and 200 mm.");
         field.Find("input").Change("100");
@@ -172,9 +172,9 @@ public sealed class NumberFieldTests : BunitContext
         at.ShouldBe(refused ? new DateTime(2026, 3, 28, 9, 0, 0, DateTimeKind.Utc) : new DateTime(2026, 3, 29, 1, 30, 0, DateTimeKind.Utc));
     }
 
-    private IRenderedComponent<NumberField> Field(Action<ComponentParameterCollectionBuilder<NumberField>>? more = null, double value = 100) => Render<NumberField>(p =>
+    private IRenderedComponent<NumberField> Field(Action<ComponentParameterCollectionBuilder<NumberField>>? more = null, double value = 100, string unit = "mm") => Render<NumberField>(p =>
     {
-        p.Add(f => f.Label, "Height").Add(f => f.Unit, "mm").Add(f => f.Value, value).Add(f => f.ValueChanged, EventCallback.Factory.Create<double?>(this, v => told = v));
+        p.Add(f => f.Label, "Height").Add(f => f.Unit, unit).Add(f => f.Value, value).Add(f => f.ValueChanged, EventCallback.Factory.Create<double?>(this, v => told = v));
         more?.Invoke(p);
     });
 }

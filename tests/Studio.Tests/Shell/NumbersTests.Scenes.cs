@@ -52,7 +52,9 @@ public sealed partial class NumbersTests
         ["bubble"] = (typeof(BubblePart), t => t.BubbleAsync()),
     };
 
-    private Scene Scene => new(House.Factory, House.Clock);
+    private Scene? arranged;
+
+    private Scene Scene => arranged ??= new(House.Factory, House.Clock);
 
     private T Of<T>()
         where T : notnull => Services.GetRequiredService<T>();
