@@ -31,6 +31,10 @@ public sealed partial class NumbersTests : StudioPages
     public void Every_form_with_numbers_has_a_scene() =>
         Program.Hosts.Order(StringComparer.Ordinal).ShouldBe(Scenes.Values.Select(s => s.Host.FullName!).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
+    [Fact]
+    public void A_planted_form_without_a_scene_is_seen() =>
+        Rendered.In(typeof(Program), typeof(PlantedHost)).Hosts.Except(Program.Hosts, StringComparer.Ordinal).ShouldBe([typeof(PlantedHost).FullName!]);
+
     [Theory]
     [MemberData(nameof(Forms))]
     public async Task The_scenes_of_a_form_show_every_part_of_it_in_which_a_number_is_typed(string form)

@@ -80,3 +80,21 @@ public sealed class PlantedAsker : ComponentBase
         builder.CloseComponent();
     }
 }
+
+/// <summary>A form with a number that no scene shows: planted, to be seen.</summary>
+public sealed class PlantedHost : ComponentBase
+{
+    private readonly UnreadNumbers unread = new();
+
+    protected override void BuildRenderTree(Microsoft.AspNetCore.Components.Rendering.RenderTreeBuilder builder)
+    {
+        builder.OpenComponent<KeptNumbers>(0);
+        builder.AddAttribute(1, nameof(KeptNumbers.Of), unread);
+        builder.AddAttribute(2, nameof(KeptNumbers.ChildContent), (RenderFragment)(inner =>
+        {
+            inner.OpenComponent<NumberField>(0);
+            inner.CloseComponent();
+        }));
+        builder.CloseComponent();
+    }
+}
