@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
-using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -8,7 +7,6 @@ namespace Studio.Bench;
 /// <summary>Notes that a piece failed.</summary>
 public sealed partial class BenchFail(BenchBook book, Who who, ISnackbar snackbar, NavigationManager navigation)
 {
-    private readonly UnreadNumbers unread = new();
     private readonly FailForm form = new();
     private string wrong = "";
     private bool busy;
@@ -31,12 +29,6 @@ public sealed partial class BenchFail(BenchBook book, Who who, ISnackbar snackba
     {
         if (busy)
         {
-            return;
-        }
-
-        if (unread.Any)
-        {
-            wrong = "What it cost cannot be read as a sum of money. Nothing was kept: set it right, or leave it empty.";
             return;
         }
 

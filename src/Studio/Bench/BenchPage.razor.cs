@@ -5,6 +5,7 @@ using Studio.Clock;
 using Studio.Data;
 using Studio.Heat;
 using Studio.Pieces;
+using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -15,6 +16,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
     private static readonly (int, string)[] Steps = [(1, "Prepare"), (2, "Level and room"), (3, "Weigh"), (4, "Pour")];
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
+    private readonly UnreadNumbers unread = new();
     private BenchView? sheet;
     private BenchLayer? layer;
     private PourForm form = new();
@@ -223,7 +225,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
 
     private async Task PourAsync()
     {
-        if (busy || !CanGo)
+        if (busy || !CanGo || unread.Refuse())
         {
             return;
         }

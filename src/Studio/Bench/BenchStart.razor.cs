@@ -9,12 +9,10 @@ namespace Studio.Bench;
 /// <summary>The last look before a pour is kept.</summary>
 public sealed partial class BenchStart
 {
-    private const string Stamp = "yyyy-MM-dd'T'HH:mm";
     private static readonly int[] Ago = [0, 5, 10, 20, 30];
     private static readonly Dictionary<string, object?> RoomId = new(StringComparer.Ordinal) { ["id"] = "pour-room" };
 
     private int ago;
-    private string wrongTime = "";
 
     [Parameter, EditorRequired]
     public BenchView Sheet { get; set; } = default!;
@@ -39,8 +37,6 @@ public sealed partial class BenchStart
 
     private bool NeedsReason => Findings.Any(f => f.Severity == Severity.Stop) && !Findings.Any(f => f.Severity == Severity.Stop && BenchBook.Final(f));
 
-    private string LocalText => Say.Local(Form.StartedAt ?? Sheet.Now, Sheet.Zone).ToString(Stamp, CultureInfo.InvariantCulture);
-
     private string RoomHelp => Sheet.Room is { } room
         ? $"Last read {Say.Celsius(room.Celsius)} {Say.When(room.At, Sheet.Zone, Sheet.Now)}; left empty, the clock goes by that."
         : "The clock starts from this; without any reading it cannot run.";
@@ -54,21 +50,13 @@ public sealed partial class BenchStart
     private Task AgoAsync(int minutes)
     {
         ago = minutes;
-        wrongTime = "";
         Form.StartedAt = minutes == 0 ? null : minutes > 0 ? Sheet.Now.AddMinutes(-minutes) : Form.StartedAt ?? Sheet.Now;
         return Changed.InvokeAsync();
     }
 
-    private Task TypedAsync(string? text)
+    private Task TypedAsync(DateTime? at)
     {
-        if (!DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) || Sheet.Zone.IsInvalidTime(local))
-        {
-            wrongTime = "That time does not exist by the studio's clock. Type day and time again.";
-            return Task.CompletedTask;
-        }
-
-        wrongTime = "";
-        Form.StartedAt = TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), Sheet.Zone);
+        Form.StartedAt = at;
         return Changed.InvokeAsync();
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Studio.Data;
 using Studio.Shell;
@@ -9,6 +8,7 @@ namespace Studio.Bench;
 /// <summary>One pour and its trace, with the way to set it right.</summary>
 public sealed partial class PourTrace(BenchBook book, Who who)
 {
+    private readonly UnreadNumbers unread = new();
     private CorrectionForm form = new();
     private bool open;
     private bool taking;
@@ -27,24 +27,10 @@ public sealed partial class PourTrace(BenchBook book, Who who)
     [Parameter]
     public EventCallback Done { get; set; }
 
-    private string LocalText => Say.Local(form.StartedAt ?? Pour.StartedAt, Sheet.Zone).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
-
     private void Open()
     {
         form = new() { PourId = Pour.Id, Version = Pour.Version, ActualAG = Pour.ActualAG, ActualBG = Pour.ActualBG, RoomC = Pour.RoomC, StartedAt = Pour.StartedAt, Lot = Pour.Lot };
         (open, taking, wrong) = (true, false, "");
-    }
-
-    private void Typed(string? text)
-    {
-        if (DateTime.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) && !Sheet.Zone.IsInvalidTime(local))
-        {
-            (form.StartedAt, wrong) = (TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), Sheet.Zone), "");
-        }
-        else
-        {
-            wrong = "That time does not exist by the studio's clock. Type day and time again.";
-        }
     }
 
     private async Task TakingAsync()
@@ -53,7 +39,7 @@ public sealed partial class PourTrace(BenchBook book, Who who)
         held = taking ? await book.HeldAsync(Pour.Id) : [];
     }
 
-    private Task CorrectAsync() => ActAsync(async by => await book.CorrectAsync(form, by));
+    private Task CorrectAsync() => unread.Refuse() ? Task.CompletedTask : ActAsync(async by => await book.CorrectAsync(form, by));
 
     private Task WithdrawAsync() => ActAsync(async by => await book.WithdrawAsync(Pour.Id, why, place, by));
 

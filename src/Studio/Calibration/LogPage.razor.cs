@@ -10,9 +10,8 @@ namespace Studio.Calibration;
 /// <summary>A thermometer's log of one pour, and what it teaches of the resin.</summary>
 public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script) : IDisposable
 {
-    private const string Stamp = "yyyy-MM-dd'T'HH:mm";
-
     private readonly Complaints wrong = new();
+    private readonly UnreadNumbers unread = new();
     private readonly CancellationTokenSource gone = new();
     private LogView? sheet;
     private LogForm form = new();
@@ -77,7 +76,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
 
     private async Task Add()
     {
-        if (minutes is { } m && celsius is { } c)
+        if (!unread.Refuse() && minutes is { } m && celsius is { } c)
         {
             form.Take([new(m / 60, c)]);
             (minutes, celsius, understood) = (null, null, "");
@@ -109,7 +108,12 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
 
     private async Task FromSensorAsync()
     {
-        var taken = await book.TakeAsync(Id, sensor, sheet!.PouredAt.AddMinutes(-10), sheet.PouredAt.AddHours(sensorHours is > 0 and < 2000 ? sensorHours.Value : 48));
+        if (unread.Refuse())
+        {
+            return;
+        }
+
+        var taken = await book.TakeAsync(Id, sensor, sheet!.PouredAt.AddMinutes(-10), sheet.PouredAt.AddHours(sensorHours ?? 48));
         form.Take(taken.Readings);
         (form.SensorId, understood) = (taken.Readings.Count > 0 ? sensor : form.SensorId, taken.Words);
         await DraftAsync();
@@ -121,9 +125,11 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         return DraftAsync();
     }
 
+    private bool Check() => wrong.Take(new LogValidator().Validate(form));
+
     private async Task KeepAsync()
     {
-        if (busy || !wrong.Take(new LogValidator().Validate(form)))
+        if (busy || !Check())
         {
             return;
         }
@@ -165,11 +171,4 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         busy = false;
         decided = !saved.Ok ? saved.Words : accept ? "Taken over. Pours made from now on go by it; what was foretold before stays as it was." : "Left aside. It is kept with the resin, and nothing goes by it.";
     }
-
-    private string Local(DateTime? utc) => utc is { } at ? Say.Local(at, sheet!.Zone).ToString(Stamp, CultureInfo.InvariantCulture) : "";
-
-    private DateTime? Utc(ChangeEventArgs e) =>
-        DateTime.TryParse(e.Value?.ToString(), CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) && !sheet!.Zone.IsInvalidTime(local)
-            ? TimeZoneInfo.ConvertTimeToUtc(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), sheet.Zone)
-            : null;
 }

@@ -12,6 +12,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
 {
     private static readonly Dictionary<string, object?> Key = new(StringComparer.Ordinal) { ["id"] = "room-celsius" };
 
+    private readonly UnreadNumbers unread = new();
     private readonly string titleId = "room-" + Guid.NewGuid().ToString("N")[..8];
     private RoomNow? room;
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
@@ -22,7 +23,6 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
     private string words = "";
     private bool ask;
     private bool busy;
-    private bool readable = true;
     private bool touched;
     private IDisposable? ear;
 
@@ -64,11 +64,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
         }
     }
 
-    private void Step(double by)
-    {
-        Take(RoomBook.Step(celsius, by));
-        readable = true;
-    }
+    private void Step(double by) => Take(RoomBook.Step(celsius, by));
 
     private void Take(double? value)
     {
@@ -81,7 +77,7 @@ public sealed partial class RoomForm(RoomBook book, SettingsBook settings, News 
 
     private async Task LogAsync(bool sure)
     {
-        if (busy)
+        if (busy || unread.Refuse())
         {
             return;
         }

@@ -84,7 +84,6 @@ public sealed partial class PlacementFields
         builder.AddAttribute(5, nameof(NumberField.Immediate), true);
         builder.AddAttribute(6, nameof(NumberField.Wrong), Figures.Wrong("turnDegrees"));
         builder.AddAttribute(7, nameof(NumberField.Helper), "0 looks to the front; more turns it to the right");
-        builder.AddAttribute(8, nameof(NumberField.Readable), EventCallback.Factory.Create<bool>(this, ok => Readable("turn", ok)));
         builder.CloseComponent();
     };
 
@@ -95,8 +94,6 @@ public sealed partial class PlacementFields
             _ = Put("", Place with { HeightMm = layer.TopMm });
         }
     }
-
-    private void Readable(string field, bool yes) => Session.Readable(FilmRules.Path(Figures.Index) + "." + field, yes);
 
     private Task Put(string kind, FilmSpec place) => Changed.InvokeAsync(new(kind, place));
 }

@@ -6,6 +6,7 @@ using Studio.Data;
 using Studio.Moulds;
 using Studio.Pieces;
 using Studio.Resins;
+using Studio.Shell;
 using Studio.Stores;
 
 namespace Studio.Heat;
@@ -17,6 +18,7 @@ public sealed partial class BubblePart(PotBook potBook, BubbleBook book) : IDisp
     private IReadOnlyList<BubbleSight> sights = [];
     private double bubbleMm = 0.5;
     private double roomC = HeatRoom.AssumedC;
+    private readonly UnreadNumbers reckoned = new(); // the bubble is asked about and not kept
     private bool opened;
     private PieceDesk? of;
 
@@ -65,7 +67,7 @@ public sealed partial class BubblePart(PotBook potBook, BubbleBook book) : IDisp
 
     private Task TakeAsync(double? mm)
     {
-        bubbleMm = mm is > 0.01 and <= 20 ? mm.Value : 0.5;
+        bubbleMm = mm ?? 0.5;
         return LookAsync();
     }
 

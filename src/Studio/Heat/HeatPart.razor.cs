@@ -156,7 +156,7 @@ public sealed partial class HeatPart(HeatBook book) : IDisposable
         Session.Piece.RoomPlan = next is { DayC: null, NightC: null, PouredC: null } ? null : next;
     });
 
-    private void Wait(PieceLayer layer, double? hours) => Session.Do($"wait{layer.Id}", () => layer.WaitHours = hours is > 0 and < 1000 ? hours : null);
+    private void Wait(PieceLayer layer, double? hours) => Session.Do($"wait{layer.Id}", () => layer.WaitHours = hours);
 
     private static bool CanTake(AdviceOffer offer) => offer.Kind is AdviceOffer.Thinner or AdviceOffer.TwoPours or AdviceOffer.CoolerRoom or AdviceOffer.LongerWait;
 

@@ -73,6 +73,8 @@ public sealed partial class ActPanel
 
     private string? Wrong(string field) => wrong.On(field);
 
+    private bool Check() => wrong.Take(new ActValidator().Validate(form));
+
     private async Task SaveAsync()
     {
         if (saving)
@@ -82,7 +84,7 @@ public sealed partial class ActPanel
 
         saving = true;
         trouble = "";
-        if (wrong.Take(new ActValidator().Validate(form)))
+        if (Check())
         {
             var saved = await Book.DoAsync(View.Keepsake.Id, View.Keepsake.Version, form, await Who.NameAsync());
             trouble = saved.Words;

@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Studio.Papers;
 using Studio.Settings;
-using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Keepsakes;
@@ -9,7 +8,6 @@ namespace Studio.Keepsakes;
 /// <summary>A commission's parcel: ticks, who takes it, and the paper that lies in it.</summary>
 public sealed partial class GoingHomePage
 {
-    private readonly UnreadNumbers unread = new();
     private GoingHomeView? view;
     private GoingHomeForm form = new();
     private IReadOnlyList<IssuedPaper> papers = [];
@@ -55,12 +53,6 @@ public sealed partial class GoingHomePage
     {
         if (busy)
         {
-            return;
-        }
-
-        if (unread.Any)
-        {
-            wrong = "An amount cannot be read as a number. Nothing was written down: set it right, then send again.";
             return;
         }
 

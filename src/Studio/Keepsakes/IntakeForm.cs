@@ -135,6 +135,7 @@ public sealed class IntakeForm
             if (complaint is not null)
             {
                 wrong[name] = complaint;
+                return before; // so that the field does not give way to an empty one, and is refused again
             }
 
             return value;

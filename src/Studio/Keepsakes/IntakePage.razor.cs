@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Studio.Engine.Custody;
+using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Keepsakes;
@@ -15,6 +16,7 @@ public sealed partial class IntakePage : IAsyncDisposable
     private static readonly Dictionary<string, object?> MassName = new(StringComparer.Ordinal) { ["name"] = "massG" };
 
     private readonly List<Kept> kept = [];
+    private readonly UnreadNumbers unread = new();
     private readonly Dictionary<string, string> wrong = new(StringComparer.OrdinalIgnoreCase);
     private ElementReference formElement;
     private PhotoTray? tray;
@@ -181,8 +183,9 @@ public sealed partial class IntakePage : IAsyncDisposable
         saving = true;
         try
         {
-            var filled = await FilledInAsync();
-            if (!next && kept.Count > 0 && form.Blank && (await tray.SettleAsync()).Ids.Count == 0)
+            var unreadable = unread.Refuse();
+            var filled = await FilledInAsync() && !unreadable;
+            if (!unreadable && !next && kept.Count > 0 && form.Blank && (await tray.SettleAsync()).Ids.Count == 0)
             {
                 // the last one was kept with "log the next", and there is no next
                 await DropDraftAsync();

@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Components;
 using Studio.Data;
-using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Money;
@@ -12,7 +11,6 @@ public sealed partial class PaymentsPart
 
     private static readonly Dictionary<string, object?> AmountId = new(StringComparer.Ordinal) { ["id"] = "amount" };
 
-    private readonly UnreadNumbers unread = new();
     private PaymentForm form = new();
     private string wrong = "";
     private bool busy;
@@ -50,16 +48,7 @@ public sealed partial class PaymentsPart
         }
     }
 
-    private async Task PayAsync()
-    {
-        if (unread.Any)
-        {
-            wrong = "The amount cannot be read as a sum of money. Nothing was noted: set it right, then send again.";
-            return;
-        }
-
-        await RunAsync(by => Book.PayAsync(CommissionId, form, by));
-    }
+    private Task PayAsync() => RunAsync(by => Book.PayAsync(CommissionId, form, by));
 
     private Task UnpayAsync(int id) => RunAsync(by => Book.UnpayAsync(id, by));
 

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Data;
 using Studio.Settings;
-using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Moulds;
@@ -11,7 +10,6 @@ namespace Studio.Moulds;
 /// <summary>The water checks of one kept mould.</summary>
 public sealed partial class WaterPart
 {
-    private readonly UnreadNumbers unread = new();
     private TimeZoneInfo zone = TimeZoneInfo.Utc;
     private double? height;
     private double? water;
@@ -64,16 +62,16 @@ public sealed partial class WaterPart
 
     private static string Signed(double percent) => percent.ToString("+0.0;−0.0;0.0", CultureInfo.InvariantCulture) + "\u00a0%";
 
-    private async Task RecordAsync()
+    private bool Check()
     {
         wrongHeight = height is > 0 ? null : "Say up to which height it was filled.";
         wrongWater = water is > 0 ? null : "Say how much water went in.";
-        if (unread.Any || wrongHeight is not null || wrongWater is not null)
-        {
-            return;
-        }
+        return (wrongHeight ?? wrongWater) is null;
+    }
 
-        if (await TryAsync(by => Book.CheckAsync(Form, height!.Value, water!.Value, by)))
+    private async Task RecordAsync()
+    {
+        if (Check() && await TryAsync(by => Book.CheckAsync(Form, height!.Value, water!.Value, by)))
         {
             (height, water) = (null, null);
         }

@@ -15,7 +15,7 @@ public sealed partial class SettingsPage
 
     private readonly Complaints wrong = new();
     private readonly Clash<StudioSettings> clash = new(Labels);
-    private readonly HashSet<string> unreadable = new(StringComparer.Ordinal);
+    private readonly UnreadNumbers unread = new();
     private readonly HashSet<string> blank = new(StringComparer.Ordinal);
     private StudioSettings? form;
     private string refused = "";
@@ -86,17 +86,8 @@ public sealed partial class SettingsPage
         clash.Begin(await Book.ReadAsync());
         refused = "";
         blank.Clear();
-        unreadable.Clear();
+        unread.PutBack();
         wrong.Clear();
-    }
-
-    private void SetReadable(string field, bool readable)
-    {
-        unreadable.Remove(field);
-        if (!readable)
-        {
-            unreadable.Add(field);
-        }
     }
 
     private bool Check()
@@ -106,14 +97,9 @@ public sealed partial class SettingsPage
         form.PublicUrl = form.PublicUrl.Trim().TrimEnd('/');
         form.Email = form.Email.Trim();
         wrong.Take(new SettingsValidator().Validate(form));
-        foreach (var figure in Figure.All.Where(f => blank.Contains(f.Key) || unreadable.Contains(f.Key)))
+        foreach (var figure in Figure.All.Where(f => blank.Contains(f.Key)))
         {
             wrong.Add(figure.Key, figure.Range);
-        }
-
-        foreach (var field in unreadable.Where(f => Figure.All.All(g => g.Key != f)))
-        {
-            wrong.Add(field, $"{Labels[field]}: what stands there cannot be read. Type it again.");
         }
 
         return !wrong.Any;

@@ -25,8 +25,6 @@ public abstract class PartsField : ComponentBase
 
     protected IEnumerable<Engine.Finding> At(params string[] paths) => Plan.Findings.Where(f => paths.Any(p => f.Path.StartsWith("parts." + p, StringComparison.Ordinal)));
 
-    protected void Read(string path, bool ok) => Session.Readable("parts." + path, ok);
-
     /// <summary>Changes the parts; changes of one field in a row are undone together.</summary>
     protected void Change(string field, PieceParts now) => Session.Do(field.Length == 0 ? "" : "parts." + field, () => Session.Piece.Parts = now);
 }

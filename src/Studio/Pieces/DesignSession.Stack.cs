@@ -23,7 +23,6 @@ public sealed partial class DesignSession
         var at = Math.Max(index, Settled);
         Do("", () => Stacking.Insert(Piece.Layers, at, Fresh(at)));
         Open = at;
-        unreadable.Clear();
         Changed?.Invoke();
     }
 
@@ -31,7 +30,6 @@ public sealed partial class DesignSession
     {
         Do("", () => Stacking.Remove(Piece.Layers, index));
         Open = -1;
-        unreadable.Clear();
         Changed?.Invoke();
     }
 
@@ -45,7 +43,6 @@ public sealed partial class DesignSession
 
         Do("", () => Stacking.Swap(Piece.Layers, lower, Figures.Result));
         Open = Open == lower ? lower + 1 : Open == lower + 1 ? lower : Open;
-        unreadable.Clear();
         Changed?.Invoke();
     }
 

@@ -1,6 +1,7 @@
 using Studio.Drawing;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
+using Studio.Shell;
 
 namespace Studio.Pieces;
 
@@ -12,7 +13,6 @@ public sealed partial class DesignSession
     private static readonly string[] Palette = ["#7d6a94", "#dbe6e8", "#b98a3d", "#5f8474", "#a4574a", "#4f6f91"];
 
     private readonly List<string> past = [];
-    private readonly HashSet<string> unreadable = new(StringComparer.Ordinal);
     private string lastKind = "";
     private string kept;
     private int fresh;
@@ -47,7 +47,7 @@ public sealed partial class DesignSession
     public bool CanUndo => past.Count > 0;
 
     /// <summary>Fields in which something stands that is no number.</summary>
-    public int Unreadable => unreadable.Count;
+    public UnreadNumbers Unread { get; } = new();
 
     /// <summary>The mould's inner height [mm]; null while it cannot be made.</summary>
     public double? HeightMm => Piece.Mould is { } m && MouldShapes.Make(m.Spec) is { Ok: true } made ? made.Value.HeightMm : null;
@@ -107,13 +107,10 @@ public sealed partial class DesignSession
 
         past.Add(before);
         lastKind = "";
-        unreadable.Clear();
+        Unread.PutBack();
         Look(DesignText.Write(Piece));
         return true;
     }
-
-    /// <summary>A field tells whether what stands in it is a number.</summary>
-    public void Readable(string path, bool yes) => _ = yes ? unreadable.Remove(path) : unreadable.Add(path);
 
     /// <summary>Goes on from what is on disk now.</summary>
     /// <param name="desk">Read anew.</param>
@@ -123,7 +120,7 @@ public sealed partial class DesignSession
         var text = DesignText.Write(Piece);
         Desk = desk;
         kept = desk.ReadAs;
-        unreadable.Clear();
+        Unread.PutBack();
         if (mine)
         {
             DesignText.Lay(text, Piece, desk.Moulds, desk.Resins);
@@ -146,7 +143,7 @@ public sealed partial class DesignSession
     {
         DesignText.Lay(text, Piece, Desk.Moulds, Desk.Resins);
         lastKind = "";
-        unreadable.Clear();
+        Unread.PutBack();
         Open = Math.Min(Open, Piece.Layers.Count - 1);
         Look(DesignText.Write(Piece));
     }

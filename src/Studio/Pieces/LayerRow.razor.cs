@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Studio.Engine.Layers;
+using Studio.Shell;
 
 namespace Studio.Pieces;
 
@@ -9,6 +10,7 @@ public sealed partial class LayerRow
     private static readonly (LayerMeasure Key, string Words)[] Ways =
         [(LayerMeasure.To, "up to a height"), (LayerMeasure.Thickness, "so thick"), (LayerMeasure.Resin, "use up so much resin")];
 
+    private UnreadNumbers unread = new();
     private LayerMeasure how;
     private int of;
 
@@ -41,6 +43,8 @@ public sealed partial class LayerRow
 
     private string FarLabel => how switch { LayerMeasure.To => "Height of its top", LayerMeasure.Thickness => "Thickness", _ => "Resin to use up" };
 
+    protected override void OnInitialized() => unread = new(Session.Unread);
+
     // an emptied field says nothing about the way; then the way chosen before stays
     protected override void OnParametersSet()
     {
@@ -49,6 +53,9 @@ public sealed partial class LayerRow
             (of, how) = (Layer.Id, Stacking.Of(Layer));
         }
     }
+
+    // a row whose layer was just taken out waits for the page to take it away
+    protected override bool ShouldRender() => Index < Session.Piece.Layers.Count;
 
     private void Toggle()
     {

@@ -36,9 +36,8 @@ public sealed partial class PiecePage
             return false;
         }
 
-        if (s.Unreadable > 0)
+        if (s.Unread.Refuse())
         {
-            refused = s.Unreadable == 1 ? "One field holds something that is no number; it says what to type." : $"{s.Unreadable} fields hold something that is no number; each says what to type.";
             return false;
         }
 
@@ -65,10 +64,10 @@ public sealed partial class PiecePage
         }
     }
 
-    // another browser kept a design or poured a layer: a page without changes of its own follows
+    // another browser kept a design or poured a layer: a page without anything typed of its own follows
     private async Task HearAsync()
     {
-        if (session is { Dirty: false } && !busy)
+        if (session is { Dirty: false, Unread.Any: false } && !busy)
         {
             await RereadAsync(mine: false);
             StateHasChanged();

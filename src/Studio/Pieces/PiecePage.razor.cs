@@ -36,7 +36,7 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     private string KeptWords => session switch
     {
-        { Dirty: true } => "Not kept yet",
+        { Dirty: true } or { Unread.Any: true } => "Not kept yet",
         _ when keptAt is { } at => $"Kept {Say.When(at, zone, Now)}",
         _ => "Kept",
     };
@@ -110,7 +110,7 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     private async Task GoAsync(string room)
     {
-        if (session is { Dirty: false } || await KeepAsync())
+        if (session is { Dirty: false, Unread.Any: false } || await KeepAsync())
         {
             Nav.NavigateTo($"/pieces/{Id}/{room}");
         }
@@ -118,7 +118,7 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     private async Task OpenPaperAsync(string address)
     {
-        if (session is { Dirty: false } || await KeepAsync())
+        if (session is { Dirty: false, Unread.Any: false } || await KeepAsync())
         {
             Nav.NavigateTo(address, forceLoad: true);
         }

@@ -25,6 +25,10 @@ public partial class QuoteActs
     [Parameter]
     public EventCallback Done { get; set; }
 
+    /// <summary>The page's own numbers: while one of them cannot be read, the price it belongs to does not go out.</summary>
+    [CascadingParameter]
+    private UnreadNumbers Unread { get; set; } = new();
+
     [Inject]
     private QuoteBook Book { get; set; } = default!;
 
@@ -58,7 +62,7 @@ public partial class QuoteActs
         await Done.InvokeAsync();
     }
 
-    private Task SendAsync() => RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
+    private Task SendAsync() => Unread.Refuse() ? Task.CompletedTask : RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
 
     private Task AcceptAsync() => RunAsync(by => Book.AcceptAsync(View.Quote.Id, View.Quote.Version, who, how, by));
 

@@ -9,6 +9,7 @@ namespace Studio.Quotes;
 /// <summary>The maker's own reckoning of one price; the family sees only its paper.</summary>
 public sealed partial class QuotePage : IDisposable
 {
+    private readonly UnreadNumbers unread = new();
     private QuoteView? view;
     private QuoteForm form = new();
     private Reckoning reckoning = new(null, [], []);
@@ -99,6 +100,11 @@ public sealed partial class QuotePage : IDisposable
 
     private async Task KeepAsync()
     {
+        if (unread.Refuse())
+        {
+            return;
+        }
+
         busy = true;
         var saved = await Book.KeepAsync(form, await Who.NameAsync());
         busy = false;

@@ -147,6 +147,7 @@ public abstract class EditPage<TForm> : ComponentBase
     {
         await DropDraftAsync();
         await LoadAsync();
+        Unread.PutBack();
     }
 
     protected async Task SaveAsync()
@@ -239,7 +240,7 @@ public abstract class EditPage<TForm> : ComponentBase
         Refused = (wrong.Count, Unread.Any) switch
         {
             (0, false) => "",
-            (0, true) => $"Nothing was kept yet: what stands in “{string.Join("”, “", Unread.Labels)}” cannot be read as a number.",
+            (0, true) => "Nothing was kept yet. " + string.Join(" ", Unread.Sentences),
             (1, _) => "Nothing was kept yet: one field needs a look. It is marked below.",
             _ => $"Nothing was kept yet: {wrong.Count} fields need a look. They are marked below.",
         };

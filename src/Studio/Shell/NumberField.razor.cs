@@ -4,9 +4,10 @@ using Microsoft.AspNetCore.Components;
 namespace Studio.Shell;
 
 /// <summary>A number with its unit, typed as people type: "150", "150 mm", "6 in", "1,5". What cannot be read stays as typed.</summary>
-public sealed partial class NumberField : IDisposable
+public sealed partial class NumberField : IReadField, IDisposable
 {
     private const double MmPerInch = 25.4;
+    private static readonly string[] BelowZero = ["°C", "°", "K"];
 
     private string text = "";
     private string? wrong;
@@ -29,10 +30,6 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public EventCallback<double?> ValueChanged { get; set; }
 
-    /// <summary>Told whether what stands in the field can be used.</summary>
-    [Parameter]
-    public EventCallback<bool> Readable { get; set; }
-
     /// <summary>A complaint from outside (a finding on this field).</summary>
     [Parameter]
     public string? Wrong { get; set; }
@@ -40,11 +37,16 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public string? Helper { get; set; }
 
+    /// <summary>The least it may be. Not said, it is nought, but for temperatures and angles: a length, a mass, a time or an amount is never less than nothing.</summary>
     [Parameter]
     public double? Min { get; set; }
 
     [Parameter]
     public double? Max { get; set; }
+
+    /// <summary>True where only whole numbers make sense, such as a count.</summary>
+    [Parameter]
+    public bool Whole { get; set; }
 
     [Parameter]
     public bool Immediate { get; set; }
@@ -58,12 +60,17 @@ public sealed partial class NumberField : IDisposable
     [Parameter]
     public Dictionary<string, object?> Extra { get; set; } = [];
 
-    /// <summary>The form's gatherer of unreadable fields, where it has one.</summary>
+    /// <summary>The form's gatherer of unreadable fields; without one the field refuses to stand, because nothing would stop a save.</summary>
     [CascadingParameter]
     public UnreadNumbers? Unread { get; set; }
 
-    /// <summary>True when what is typed cannot be used.</summary>
-    public bool Unreadable => wrong is not null;
+    string IReadField.Name => FullLabel;
+
+    string IReadField.Typed => text;
+
+    string? IReadField.Complaint => wrong;
+
+    private double? Least => Min ?? (BelowZero.Contains(Unit, StringComparer.Ordinal) ? null : 0);
 
     private bool Inches => Units == "inch" && Unit == "mm";
 
@@ -71,7 +78,15 @@ public sealed partial class NumberField : IDisposable
 
     private string FullLabel => ShownUnit.Length == 0 ? Label : $"{Label} [{ShownUnit}]";
 
-    public void Dispose() => Unread?.Note(this, unread: false);
+    public void Dispose() => Unread?.Note(this, readable: true);
+
+    void IReadField.PutBack()
+    {
+        Show();
+        StateHasChanged();
+    }
+
+    protected override void OnInitialized() => UnreadNumbers.Need(Unread, Label);
 
     protected override void OnParametersSet()
     {
@@ -79,17 +94,21 @@ public sealed partial class NumberField : IDisposable
         // and a text that cannot be read stays until somebody mends it
         if (!Nullable.Equals(Value, shown) || (text.Length == 0 && Value is not null))
         {
-            (shown, text) = (Value, Value is { } v ? Shown(v) : "");
-            Complain(null);
+            Show();
         }
+    }
+
+    private void Show()
+    {
+        (shown, text) = (Value, Value is { } v ? Shown(v) : "");
+        Complain(null);
     }
 
     private async Task TakeAsync(string typed)
     {
         text = typed ?? "";
         var (value, complaint) = Quantity.Read(text, Unit, ShownUnit);
-        Complain(complaint ?? (value is { } v && (v < Min || v > Max) ? Range() : null));
-        await Readable.InvokeAsync(wrong is null);
+        Complain(complaint ?? (value is { } v ? Misfit(v) : null));
         if (wrong is null)
         {
             shown = value;
@@ -100,10 +119,15 @@ public sealed partial class NumberField : IDisposable
     private void Complain(string? complaint)
     {
         wrong = complaint;
-        Unread?.Note(this, wrong is not null);
+        Unread?.Note(this, wrong is null);
     }
 
-    private string Range() => (Min, Max) switch
+    private string? Misfit(double value) =>
+        value < Least || value > Max ? Range()
+        : Whole && value != Math.Floor(value) ? "Must be a whole number."
+        : null;
+
+    private string Range() => (Least, Max) switch
     {
         ({ } a, { } b) => $"Must be between {Shown(a)} and {Shown(b)} {ShownUnit}".TrimEnd() + ".",
         ({ } a, null) => $"Must be at least {Shown(a)} {ShownUnit}".TrimEnd() + ".",

@@ -1,3 +1,5 @@
+using Studio.Shell;
+using Microsoft.AspNetCore.Components;
 using Studio.Film;
 using Studio.Tests.Pieces;
 using AngleSharp.Dom;
@@ -23,6 +25,7 @@ public sealed class PhotographPartTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
+        RenderTree.Add<CascadingValue<UnreadNumbers>>(p => p.Add(c => c.Value, new UnreadNumbers()));
         this.AddAuthorization().SetAuthorized("Mo").SetPolicies("making");
         Services.AddSingleton<TimeProvider>(database.Clock);
         Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));

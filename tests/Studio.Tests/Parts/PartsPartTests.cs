@@ -1,3 +1,5 @@
+using Studio.Shell;
+using Microsoft.AspNetCore.Components;
 using Studio.Parts;
 using Studio.Tests.Pieces;
 using AngleSharp.Dom;
@@ -20,6 +22,7 @@ public sealed class PartsPartTests : BunitContext
     {
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
+        RenderTree.Add<CascadingValue<UnreadNumbers>>(p => p.Add(c => c.Value, new UnreadNumbers()));
         Services.AddSingleton(new TipBook(database.Factory, database.News));
     }
 

@@ -111,9 +111,47 @@ public sealed class PiecePageTests : BunitContext
         page.WaitForAssertion(() => page.Find(".far").TextContent.ShouldContain("is not a number"));
         page.FindAll("path.band").Count.ShouldBe(5);
         Type(page, "-4 mm");
+        page.WaitForAssertion(() => page.Find(".far").TextContent.ShouldContain("at least 0 mm"));
+        Type(page, "0 mm");
         page.WaitForAssertion(() => page.Find(".far").TextContent.ShouldContain("above zero"));
         Type(page, "0,5 in");
         page.WaitForAssertion(() => page.FindAll(".amount strong")[^1].TextContent.ShouldBe("12.7 mm"));
+    }
+
+    [Fact]
+    public async Task Folded_away_what_cannot_be_read_is_still_refused_and_still_there()
+    {
+        var page = await PageAsync();
+        page.FindAll(".layer .head")[^1].Click();
+        Type(page, "fifty");
+        page.FindAll(".layer .head")[^1].Click();
+        page.Find(".keeping").TextContent.ShouldBe("Not kept yet");
+        page.Find("#keep").Click();
+        page.WaitForAssertion(() => page.Find(".unread").TextContent.ShouldContain("“fifty” is not a number"));
+        page.FindAll(".layer .head")[^1].Click();
+        page.Find(".far input:not([type=radio])").GetAttribute("value").ShouldBe("fifty");
+    }
+
+    [Fact]
+    public async Task Nobody_goes_on_to_the_price_past_what_cannot_be_read()
+    {
+        var page = await PageAsync();
+        page.FindAll(".layer .head")[^1].Click();
+        Type(page, "fifty");
+        page.FindAll(".acts button").Single(b => b.TextContent == "Make a price").Click();
+        page.WaitForAssertion(() => page.Find(".unread").TextContent.ShouldContain("“fifty” is not a number"));
+        Services.GetRequiredService<Microsoft.AspNetCore.Components.NavigationManager>().Uri.ShouldNotContain("quote");
+    }
+
+    [Fact]
+    public async Task A_layer_taken_out_takes_what_cannot_be_read_in_it_along()
+    {
+        var page = await PageAsync();
+        page.FindAll(".layer .head")[0].Click();
+        Type(page, "fifty");
+        page.FindAll(".layer button").Single(b => b.TextContent == "Remove").Click();
+        page.Find("#keep").Click();
+        page.WaitForAssertion(() => page.Find(".keeping").TextContent.ShouldStartWith("Kept today"));
     }
 
     [Fact]

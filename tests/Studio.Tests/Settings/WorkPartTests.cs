@@ -61,11 +61,23 @@ public sealed class WorkPartTests : BunitContext
         await Field(page, "From").ChangeAsync(new() { Value = "" });
         await Field(page, "Usual temperature").ChangeAsync(new() { Value = "warm" });
         await page.Find("form").SubmitAsync();
-        page.Find("[role=alert]").TextContent.ShouldContain("From: what stands there cannot be read");
-        page.Find("[role=alert]").TextContent.ShouldContain("Usual temperature of the room: what stands there cannot be read");
+        page.Find("[role=alert]").TextContent.ShouldContain("From: nothing stands there. Type a time of day, such as 09:00.");
+        page.Find("[role=alert]").TextContent.ShouldContain("Usual temperature of the room [°C]: “warm” is not a number.");
         page.Markup.ShouldContain("Type a time of day, such as 09:00.");
         await using var db = studio.Open();
         (await db.Set<StudioSettings>().AnyAsync(Xunit.TestContext.Current.CancellationToken)).ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task What_is_saved_put_back_stands_in_every_field_again()
+    {
+        var page = Render<SettingsPage>();
+        var before = Field(page, "Minutes a day").GetAttribute("value");
+        await Field(page, "Minutes a day").ChangeAsync(new() { Value = "fifty" });
+        await Button(page, "Put back what is saved").ClickAsync(new());
+        Field(page, "Minutes a day").GetAttribute("value").ShouldBe(before);
+        await page.Find("form").SubmitAsync();
+        page.FindAll("[role=alert]").ShouldBeEmpty();
     }
 
     [Fact]
