@@ -11,6 +11,7 @@ public partial class QuoteActs
 {
     private static readonly string[] Ways = ["by e-mail", "in person", "by telephone", "on the signed paper", "by letter"];
     private static readonly Dictionary<string, object?> AmountId = new(StringComparer.Ordinal) { ["id"] = "amount" };
+    private static readonly Dictionary<string, object?> ReasonId = new(StringComparer.Ordinal) { ["id"] = "send-reason" };
 
     private string who = "";
     private string how = Ways[0];
@@ -18,6 +19,7 @@ public partial class QuoteActs
     private decimal? amount;
     private decimal? typed;
     private string payKey = NewKey();
+    private string reason = "";
     private string wrong = "";
     private bool busy;
     private int shown;
@@ -39,9 +41,11 @@ public partial class QuoteActs
 
     private IReadOnlyList<Payment> Paid => View.Payments;
 
+    private string Today => Say.Local(View.Now, View.Zone).ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"));
+
     private string Mail => MailLink.To(
         View.Commission.Customer!.Email,
-        $"Your piece in memory of {View.Commission.Remembers}",
+        View.Commission.Remembers.Length > 0 ? $"Your piece in memory of {View.Commission.Remembers}" : "Your piece",
         $"Dear {View.Commission.Customer.Name},\n\nhere is what we would make, and what it would cost: {Say.Money(View.Quote.Result?.Total ?? 0, View.Quote.Currency)}. The paper with this mail says all of it; the offer stands until {View.Quote.ValidUntil.ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}.\n\nIf anything should be different, tell us.")!;
 
     protected override void OnParametersSet()
@@ -72,7 +76,7 @@ public partial class QuoteActs
         return saved.Ok;
     }
 
-    private Task SendAsync() => RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
+    private Task SendAsync() => RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by, reason));
 
     private Task AcceptAsync() => RunAsync(by => Book.AcceptAsync(View.Quote.Id, View.Quote.Version, who, how, by));
 

@@ -1,7 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Accounts;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Engine.Time;
+using Studio.Papers;
 using Studio.Pieces;
 using Studio.Resins;
 using Studio.Settings;
@@ -14,10 +17,31 @@ public sealed record QuoteView(
     Quote Quote, Piece Piece, Commission Commission, IReadOnlyList<QuoteVersion> Versions, IReadOnlyList<Payment> Payments, IReadOnlyList<string> DesignDiffers, bool Expired, TimeZoneInfo Zone, DateTime Now)
 {
     public bool Draft => Quote.State == QuoteState.Draft;
+
+    /// <summary>The paper as it left; null for one that did not, or that left before papers were kept.</summary>
+    public IssuedPaper? Paper { get; init; }
+
+    /// <summary>When the piece can be with them; null for a quote that is no draft, or a piece that is home.</summary>
+    public TimeResult? Time { get; init; }
+
+    /// <summary>What to settle before it is sent; empty for one that was.</summary>
+    public IReadOnlyList<SendPoint> Points { get; init; } = [];
+
+    /// <summary>It never left the studio.</summary>
+    public bool NeverSent => Quote.SentAt is null;
+
+    /// <summary>The paper is drawn again each time, because the one that was sent was not kept.</summary>
+    public bool DrawnAgain => !NeverSent && Paper is null;
+
+    /// <summary>The version that was sent after it and replaced it; null for none.</summary>
+    public int? ReplacedBy => Versions.Where(v => v.VersionNo > Quote.VersionNo && v.SentAt is not null).Select(v => (int?)v.VersionNo).Min();
+
+    /// <summary>The version that was sent before it; null for none.</summary>
+    public int? Replaces => Versions.Where(v => v.VersionNo < Quote.VersionNo && v.SentAt is not null).Select(v => (int?)v.VersionNo).Max();
 }
 
 /// <summary>One version in the list beside the quote.</summary>
-public sealed record QuoteVersion(int Id, int VersionNo, string State, decimal? Total, string Currency, DateTime CreatedAt);
+public sealed record QuoteVersion(int Id, int VersionNo, string State, decimal? Total, string Currency, DateTime CreatedAt, DateTime? SentAt = null);
 
 /// <summary>How far a quote has come.</summary>
 public static class QuoteState
@@ -40,7 +64,7 @@ public static class QuoteState
 }
 
 /// <summary>All reads and writes of quotes.</summary>
-public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settingsBook)
+public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, News news, SettingsBook settingsBook, IssuedBook issued, PieceTimeBook times)
 {
     /// <summary>The piece's newest quote that is still of use; a new draft from its design where there is none.</summary>
     public Task<Saved> OpenAsync(int pieceId, string by) => Saved.TryAsync(async () =>
@@ -64,17 +88,25 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
         var piece = await PieceAsync(db, quote.PieceId);
         var zone = await settingsBook.ZoneAsync();
         var today = DateOnly.FromDateTime(Shell.Say.Local(db.Now, zone));
+        var draft = quote.State == QuoteState.Draft;
+        IReadOnlyList<string> differs = draft || quote.State == QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [];
+        var time = draft ? await times.OfPieceAsync(piece.Id) : null;
         return new(
             quote,
             piece,
             piece.Commission!,
-            [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt }).ToListAsync())
-                .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt))],
+            [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt, q.SentAt }).ToListAsync())
+                .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt, q.SentAt))],
             await PaymentsAsync(db, quote),
-            quote.State is QuoteState.Draft or QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [],
+            differs,
             quote.State is QuoteState.Sent && quote.ValidUntil < today,
             zone,
-            db.Now);
+            db.Now)
+        {
+            Paper = draft ? null : await issued.LastAsync(PaperKinds.Quote, id),
+            Time = time,
+            Points = draft ? SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today)) : [],
+        };
     }
 
     /// <summary>Keeps a draft. A sent quote keeps its numbers and is refused here.</summary>

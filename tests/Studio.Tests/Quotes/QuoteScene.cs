@@ -1,7 +1,9 @@
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
 using Studio.Moulds;
+using Studio.Papers;
 using Studio.Pieces;
 using Studio.Quotes;
 using Studio.Resins;
@@ -13,9 +15,23 @@ namespace Studio.Tests.Quotes;
 /// <summary>A prism of 100 × 100 mm, one layer of 20 mm: 200 ml of resin at 1.1 g/ml, 220 g net, waste 5 % and 9 g a cup: 240 g mixed.</summary>
 internal sealed class QuoteScene : IDisposable
 {
-    public QuoteScene()
+    /// <summary>The prism, or a studio as it was released.</summary>
+    /// <param name="sample">A released database to stand in instead; null for the prism.</param>
+    public QuoteScene(string? sample = null)
     {
-        Book = new QuoteBook(Database.Factory, Database.Clock, Database.News, new SettingsBook(Database.Factory, Database.News));
+        Database = new(sample);
+        var settings = new SettingsBook(Database.Factory, Database.News);
+        Issued = new IssuedBook(Database.Factory, Database.Papers, Database.Clock);
+        Book = new QuoteBook(Database.Factory, Database.Clock, Database.News, settings, Issued, new PieceTimeBook(Database.Factory, Database.Clock, settings));
+        Papers = new QuotePaperBook(Book, Database.Factory, settings, Issued);
+        if (sample is null)
+        {
+            Furnish();
+        }
+    }
+
+    private void Furnish()
+    {
         using var db = Database.Open();
         db.Add(new StudioSettings
         {
@@ -58,9 +74,16 @@ internal sealed class QuoteScene : IDisposable
         db.SaveChanges();
     }
 
-    public StudioDatabase Database { get; } = new();
+    public StudioDatabase Database { get; }
 
     public QuoteBook Book { get; }
+
+    public QuotePaperBook Papers { get; }
+
+    public IssuedBook Issued { get; }
+
+    /// <summary>The paper as its address serves it.</summary>
+    public async Task<PaperFile> PaperAsync(int id) => await Papers.PaperAsync(id) ?? throw new InvalidOperationException("There is no paper.");
 
     public async Task<QuoteView> OpenAsync()
     {
@@ -76,10 +99,11 @@ internal sealed class QuoteScene : IDisposable
         return form;
     }
 
-    public async Task<QuoteView> SentAsync()
+    public async Task<QuoteView> SentAsync(string reason = "")
     {
         var draft = await OpenAsync();
-        (await Book.SendAsync(draft.Quote.Id, draft.Quote.Version, "maker")).Ok.ShouldBeTrue();
+        var sent = await Book.SendAsync(draft.Quote.Id, draft.Quote.Version, "maker", reason);
+        sent.Ok.ShouldBeTrue(sent.Words);
         return (await Book.ViewAsync(draft.Quote.Id))!;
     }
 
