@@ -205,7 +205,7 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, TimeP
         return await db.Set<Payment>().Where(p => p.CommissionId == quote.CommissionId && (p.QuoteId == null || versions.Contains(p.QuoteId.Value))).OrderBy(p => p.PaidAt).ToListAsync();
     }
 
-    private static Task<Piece> PieceAsync(StudioDb db, int id) =>
+    internal static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);
 
     private static Task<List<Resin>> ResinsAsync(StudioDb db) => db.Set<Resin>().ToListAsync();

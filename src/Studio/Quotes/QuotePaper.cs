@@ -176,7 +176,7 @@ public static class QuotePaper
         if (model.Deposit > 0)
         {
             Row("Deposit, to begin", model.Deposit, type.Text);
-            Row("Balance, before delivery", model.Balance, type.Text);
+            Row("Balance, before it leaves us", model.Balance, type.Text);
         }
 
         flow.Table([new("", 2), new("", 1, Right: true)], rows);

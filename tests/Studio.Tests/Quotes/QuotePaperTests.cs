@@ -98,7 +98,6 @@ public sealed class QuotePaperTests : IDisposable
     {
         await scene.ChangeAsync(db =>
         {
-            db.Add(new Material { Name = "Clear film", Kind = "film", Unit = "sheet", PackSize = 20, PackPrice = 14 });
             db.Add(new Material { Name = "Acrylic sheet", Kind = "plastic", Unit = "g", DensityGPerMl = 1.19, PackSize = 250, PackPrice = 6 });
             var piece = db.Set<Piece>().Include(p => p.Layers).Single();
             piece.Layers[0].ThicknessMm = 40;

@@ -57,6 +57,7 @@ internal sealed class QuoteScene : IDisposable
         var mica = new Material { Name = "Mica", Kind = "pigment", Unit = "g", DensityGPerMl = 2.8, PackSize = 50, PackPrice = 10 };
         var sand = new Material { Name = "Sand", Kind = "stone", Unit = "g", DensityGPerMl = 2.65, PackingFraction = 0.5, PackSize = 1000, PackPrice = 4 };
         var light = new Material { Name = "Light string", Kind = "light", Unit = "piece", PackSize = 2, PackPrice = 11 };
+        var film = new Material { Name = "Clear film", Kind = "film", Unit = "sheet", PackSize = 20, PackPrice = 14 };
         var mould = new Mould { Name = "Square", Shape = "prism", Dimensions = new() { ["sides"] = 4, ["edgeMm"] = 100, ["heightMm"] = 50 } };
         var commission = new Commission { Number = "26-001", Title = "A block", Remembers = "Isolde", Customer = new Customer { Name = "Ansel", Email = "a@post.example", CreatedAt = db.Now }, CreatedAt = db.Now, Handover = "collection" };
         var piece = new Piece
@@ -70,7 +71,7 @@ internal sealed class QuoteScene : IDisposable
             Tasks = [new("Sand and polish", 60)],
             Layers = [new PieceLayer { Name = "Clear", Resin = resin, ThicknessMm = 20 }],
         };
-        db.AddRange(mica, sand, light, piece);
+        db.AddRange(mica, sand, light, film, piece);
         db.SaveChanges();
     }
 
