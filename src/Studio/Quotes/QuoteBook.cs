@@ -27,8 +27,8 @@ public sealed record QuoteView(
     /// <summary>What to settle before it is sent; empty for one that was.</summary>
     public IReadOnlyList<SendPoint> Points { get; init; } = [];
 
-    /// <summary>It never left the studio.</summary>
-    public bool NeverSent => Quote.SentAt is null;
+    /// <summary>It never left the studio: a draft, or one that a newer version overtook.</summary>
+    public bool NeverSent => Draft || (Quote.State == QuoteState.Superseded && Quote.SentAt is null);
 
     /// <summary>The paper is drawn again each time, because the one that was sent was not kept.</summary>
     public bool DrawnAgain => !NeverSent && Paper is null;

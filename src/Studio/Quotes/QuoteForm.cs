@@ -48,8 +48,8 @@ public sealed class QuoteForm
     /// <summary>A key of <see cref="DeliveryTerms"/> as it was chosen; empty while nobody chose.</summary>
     public string DeliveryAs { get; set; } = DeliveryTerms.Open;
 
-    /// <summary>What a layer is called to the family, by its order in the design; a layer without words here keeps its own name.</summary>
-    public Dictionary<int, string> LayerWords { get; set; } = [];
+    /// <summary>What a layer is called to the family, by its name in the design: moved it keeps its words, renamed it is called by its own again.</summary>
+    public Dictionary<string, string> LayerWords { get; set; } = [];
 
     /// <summary>What to enter where, for lines that have no price.</summary>
     public IEnumerable<Finding> Missing => Bought.Where(b => !b.Priced).Select(b =>

@@ -12,9 +12,9 @@ public static class QuotePaper
         {
             Opening(flow, model);
             Pieces(flow, model);
+            Days(flow, model);
             Band(flow, model);
             Price(flow, model);
-            Days(flow, model);
             Keepsakes(flow, model);
             Care(flow, model);
             ChangeOfMind(flow, model);
@@ -74,13 +74,13 @@ public static class QuotePaper
             glance.Add(("This offer stands until", format.Day(until)));
         }
 
-        flow.Space(2);
+        flow.Space(12);
         flow.Keep(() => flow.Glance(glance));
     }
 
     private static void Days(PaperFlow flow, QuotePaperModel model) => flow.Keep(() =>
     {
-        flow.Heading("When it is with you");
+        flow.Heading("When it is with you", 4);
         flow.Text(model.PromiseOn is { } promised ? $"We promise it for {model.Format.Day(promised)}." : "No day is promised yet.", model.PromiseOn is null ? flow.Type.Text : flow.Type.Strong);
         if (model.NeededBy is { } needed)
         {

@@ -14,11 +14,13 @@ internal static class QuoteToday
         {
             QuoteState.Draft => "Draft",
             QuoteState.Sent when view.Expired => $"Lapsed: it stood until {format.Day(quote.ValidUntil)}",
-            QuoteState.Sent => $"Sent on {format.Day(quote.SentAt!.Value)}",
-            QuoteState.Accepted => $"Accepted on {format.Day(quote.AcceptedAt!.Value)}",
+            QuoteState.Sent => On("Sent", quote.SentAt, format),
+            QuoteState.Accepted => On("Accepted", quote.AcceptedAt, format),
             QuoteState.Superseded => (view.NeverSent ? "Draft, never sent. " : "") + (view.ReplacedBy is { } newer ? FormattableString.Invariant($"Replaced by version {newer}") : "Replaced"),
             QuoteState.Declined => "Declined",
             var unknown => throw new InvalidOperationException($"A quote cannot stand at '{unknown}'."),
         };
     }
+
+    private static string On(string what, DateTime? at, PaperFormat format) => at is { } when ? $"{what} on {format.Day(when)}" : what;
 }

@@ -12,7 +12,7 @@ internal static class QuoteWords
 
     /// <summary>What a layer is called to the family.</summary>
     public static string Layer(PieceLayer layer, QuoteForm form) =>
-        form.LayerWords.GetValueOrDefault(layer.Order) is { } words && !string.IsNullOrWhiteSpace(words) ? words.Trim() : layer.Name;
+        form.LayerWords.GetValueOrDefault(layer.Name) is { } words && !string.IsNullOrWhiteSpace(words) ? words.Trim() : layer.Name;
 
     /// <summary>What will be in it, layer by layer from the top of the drawing, where the piece stands as the family will see it; then the photographs.</summary>
     public static IEnumerable<string> Contents(Piece piece, QuoteForm form, IReadOnlyList<Keepsake> keepsakes)

@@ -32,7 +32,7 @@ internal static class QuoteWriting
         var result = sheet.Quote.Result ?? throw new InvalidOperationException("A quote without a total has no paper.");
         var keepsakes = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == sheet.Piece.CommissionId).OrderBy(k => k.Id).ToListAsync();
         var model = Model(sheet, result, keepsakes, CellCaution.Of(sheet.Piece, await db.Set<Material>().AsNoTracking().ToListAsync())) with { State = state, DrawnAgain = drawnAgain };
-        return new(QuotePaper.Create(model, PaperHouse.Sheet(sheet.Settings.Paper)), FileName(sheet));
+        return new(QuotePaper.Create(model, PaperHouse.Of(sheet.Settings).Size), FileName(sheet));
     }
 
     /// <summary>Such as "26-001, version 2".</summary>

@@ -104,7 +104,7 @@ public sealed class PaperReadTests
         using var pdf = PdfDocument.Open(QuotePaper.Create(PaperSamples.Quote(), PaperSize.A4));
         pdf.NumberOfPages.ShouldBe(2);
         var text = Text(pdf);
-        foreach (var words in new[] { "Ailsa Brodie", "In memory of Hamish Brodie", "£480.00", "£144.00", "£336.00", "4 April 2026", "12 June 2026", "Signature", "not a toy", "button cell", "page 1 of 2", "page 2 of 2", "KS-26-00042-H" })
+        foreach (var words in new[] { "Ailsa Brodie", "In memory of Hamish Brodie", "£480.00", "£144.00", "£336.00", "4 April 2026", "You asked for it by 12 June 2026", "We promise it for 20 June 2026", "Signature", "not a toy", "button cell", "page 1 of 2", "page 2 of 2", "KS-26-00042-H" })
         {
             text.ShouldContain(words);
         }

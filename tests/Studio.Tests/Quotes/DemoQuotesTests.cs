@@ -25,7 +25,13 @@ public sealed class DemoQuotesTests : IDisposable
             var piece = await scene.ReadAsync(db => db.Set<Piece>().Include(p => p.Mould).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).AsNoTracking().SingleAsync(p => p.Id == quote.PieceId));
             var top = LayersCalculation.Run(PieceBook.Design(piece)).Value.Layers[^1].ToMm;
             var plan = MouldShapes.Make(piece.Mould!.Spec).Value.Outline.PlanAt(top);
-            var words = PaperWords.Of((await scene.PaperAsync(quote.Id)).Content);
+            var paper = (await scene.PaperAsync(quote.Id)).Content;
+            if (Environment.GetEnvironmentVariable("STUDIO_PAPERS") is { } folder)
+            {
+                await File.WriteAllBytesAsync(Path.Combine(folder, $"demo-quote-{quote.Id}.pdf"), paper, TestContext.Current.CancellationToken);
+            }
+
+            var words = PaperWords.Of(paper);
             var foot = string.Create(CultureInfo.InvariantCulture, $"{plan.Max(p => p.XMm) - plan.Min(p => p.XMm):0} mm");
             var high = string.Create(CultureInfo.InvariantCulture, $"{top:0} mm high");
             if (!words.Contains(high, StringComparison.Ordinal) || !words.Contains(foot, StringComparison.Ordinal))

@@ -118,6 +118,16 @@ public sealed class QuotePaperTests : IDisposable
         (points.Max(p => p.ZMm) - points.Min(p => p.ZMm)).ShouldBe(20, 0.01);
     }
 
+    [Fact]
+    public async Task A_layer_is_called_as_the_family_is_told_on_drawing_and_list()
+    {
+        var form = QuoteScene.FormOf(await scene.OpenAsync());
+        form.LayerWords["Clear"] = "Clear as the morning";
+        (await scene.Book.KeepAsync(form, "maker")).Ok.ShouldBeTrue();
+        var words = await WordsAsync(form.Id);
+        words.Split("Clear as the morning").Length.ShouldBe(3, "once beside the drawing and once in the list");
+    }
+
     private async Task AgainAsync(Action<Studio.Data.StudioDb> change) => await scene.ChangeAsync(db =>
     {
         db.RemoveRange(db.Set<QuoteLine>());
