@@ -136,6 +136,7 @@ public sealed record SectionView
         var rings = SectionCut.Of(Mould, FineMm).Between(0, top);
         return this with
         {
+            Sheets = [.. Sheets.Select(s => AsStands ? s.Between(0, top) : s.Between(HeightMm - top, HeightMm))],
             Outline = AsStands ? rings : [.. rings.Select(r => (IReadOnlyList<SectionPoint>)[.. r.Select(p => p with { ZMm = HeightMm - p.ZMm })])],
             Former = [.. Former.Select(b => AsStands ? b with { HighMm = Math.Min(b.HighMm, top) } : b with { LowMm = Math.Max(b.LowMm, HeightMm - top) }).Where(b => b.HighMm > b.LowMm)],
         };

@@ -12,7 +12,6 @@ public static class QuotePaper
         {
             Opening(flow, model);
             Pieces(flow, model);
-            Days(flow, model);
             Band(flow, model);
             Price(flow, model);
             Keepsakes(flow, model);
@@ -40,7 +39,7 @@ public static class QuotePaper
             }
         ),
             (1, () => flow.Pairs(Measure.Mm(27), Slip(model))));
-        flow.Space(14);
+        flow.Space(9);
         flow.Title("A quote for " + model.For.Name);
         if (!string.IsNullOrWhiteSpace(model.Remembers))
         {
@@ -74,19 +73,29 @@ public static class QuotePaper
             glance.Add(("This offer stands until", format.Day(until)));
         }
 
-        flow.Space(12);
+        flow.Space(2);
         flow.Keep(() => flow.Glance(glance));
     }
 
-    private static void Days(PaperFlow flow, QuotePaperModel model) => flow.Keep(() =>
+    // what is promised stands out from what was wished
+    private static void Days(PaperFlow flow, QuotePaperModel model)
     {
-        flow.Heading("When it is with you", 4);
-        flow.Text(model.PromiseOn is { } promised ? $"We promise it for {model.Format.Day(promised)}." : "No day is promised yet.", model.PromiseOn is null ? flow.Type.Text : flow.Type.Strong);
+        flow.Space(5);
+        flow.Text("When it is with you", flow.Type.Label);
+        if (model.PromiseOn is { } promised)
+        {
+            flow.Text($"We promise it for {model.Format.Day(promised)}.", flow.Type.Strong);
+        }
+        else
+        {
+            flow.Text("No day is promised yet.");
+        }
+
         if (model.NeededBy is { } needed)
         {
             flow.Text($"You asked for it by {model.Format.Day(needed)}.");
         }
-    });
+    }
 
     private static void Pieces(PaperFlow flow, QuotePaperModel model)
     {
@@ -105,7 +114,7 @@ public static class QuotePaper
                 flow.Keep(() => Words(flow, piece, model.Format));
             }
 
-            flow.Space(10);
+            flow.Space(5);
         }
     }
 
@@ -131,18 +140,10 @@ public static class QuotePaper
 
     private static void Price(PaperFlow flow, QuotePaperModel model)
     {
-        var left = model.Included.Count > 0 || !string.IsNullOrWhiteSpace(model.Delivery);
-        flow.Space(4);
-        if (!left)
-        {
-            flow.Keep(() => PriceTable(flow, model));
-            return;
-        }
-
         flow.Columns(24,
             (1.15, () =>
             {
-                flow.Heading("What the price includes", 6);
+                flow.Heading(model.Included.Count > 0 ? "What the price includes" : "How and when", 6);
                 flow.Bullets(model.Included);
                 if (!string.IsNullOrWhiteSpace(model.Delivery))
                 {
@@ -150,6 +151,8 @@ public static class QuotePaper
                     flow.Text("How it comes to you", flow.Type.Label);
                     flow.Text(model.Delivery);
                 }
+
+                Days(flow, model);
             }
         ),
             (1, () => PriceTable(flow, model)));
@@ -176,7 +179,7 @@ public static class QuotePaper
         if (model.Deposit > 0)
         {
             Row("Deposit, to begin", model.Deposit, type.Text);
-            Row("Balance, before it leaves us", model.Balance, type.Text);
+            Row("Balance, when it is done", model.Balance, type.Text);
         }
 
         flow.Table([new("", 2), new("", 1, Right: true)], rows);
@@ -241,7 +244,7 @@ public static class QuotePaper
 
     private static void Acceptance(PaperFlow flow, QuotePaperModel model)
     {
-        flow.Space(16);
+        flow.Space(10);
         flow.Keep(() => flow.Boxed(() =>
         {
             flow.Block("H2", "To accept", flow.Type.Heading);
@@ -253,7 +256,7 @@ public static class QuotePaper
             flow.Space(3);
             var to = model.Studio.Address.Count > 0 ? string.Join(", ", model.Studio.Address.Prepend(model.Studio.StudioName)) : model.Studio.StudioName;
             flow.Text($"Please send this page back{by} to {to}, or simply write to us.", flow.Type.Small);
-            flow.Signatures(Measure.Mm(12), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
+            flow.Signatures(Measure.Mm(10), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
         }));
     }
 }

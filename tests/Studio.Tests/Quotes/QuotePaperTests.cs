@@ -112,9 +112,16 @@ public sealed class QuotePaperTests : IDisposable
     [Fact]
     public async Task The_drawing_shows_the_casting_and_no_empty_mould()
     {
-        // the lowest and highest line of the drawing are the casting's: of 50 mm of mould, 20 are filled
+        // the lowest and highest line of the drawing are the casting's: of 50 mm of mould, 20 are filled; a film and a box that reach to its rim are cut
+        await scene.ChangeAsync(db =>
+        {
+            db.Set<Piece>().Single().Sheets = [new PieceFilm("Isolde at the gate")];
+            db.Set<Piece>().Single().Former = new() { OuterWidthMm = 44, OuterDepthMm = 44, FromMm = 10, WallMm = 3 };
+        });
         var section = QuotePaperBook.Drawn((await scene.OpenAsync()).Piece);
-        var points = section.ShouldNotBeNull().Shapes.OfType<Studio.Papers.PaperPolygon>().SelectMany(p => p.Points).ToList();
+        var shapes = section.ShouldNotBeNull().Shapes;
+        shapes.OfType<Studio.Papers.PaperLine>().ShouldNotBeEmpty("the film is drawn by its edge");
+        var points = shapes.OfType<Studio.Papers.PaperPolygon>().SelectMany(p => p.Points).Concat(shapes.OfType<Studio.Papers.PaperLine>().SelectMany(l => new[] { l.From, l.To })).ToList();
         (points.Max(p => p.ZMm) - points.Min(p => p.ZMm)).ShouldBe(20, 0.01);
     }
 
