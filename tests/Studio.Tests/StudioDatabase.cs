@@ -10,10 +10,18 @@ public sealed class StudioDatabase : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("studio-test-").FullName;
 
-    public StudioDatabase()
+    /// <summary>Begins empty, or as a released studio.</summary>
+    /// <param name="sample">A released database to begin from, such as <c>studio-0.3.0.db</c>; null for an empty one.</param>
+    public StudioDatabase(string? sample = null)
     {
+        if (sample is not null)
+        {
+            File.Copy(Path.Combine(Sources.Root(), "db", "samples", sample), Path.Combine(folder, "studio.db"));
+        }
+
         var options = new DbContextOptionsBuilder<SqliteStudioDb>();
         DataSetup.UseStudioSqlite(options, Path.Combine(folder, "studio.db"));
+        Papers = new PaperFolder(Path.Combine(folder, "papers"));
         Meshes = new MeshFolder(Path.Combine(folder, "meshes"));
         Factory = new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), Clock, Meshes, new OwnName("test"));
         using var db = Factory.CreateDbContext();
@@ -27,6 +35,9 @@ public sealed class StudioDatabase : IDisposable
 
     /// <summary>Beside the database, empty.</summary>
     public MeshFolder Meshes { get; }
+
+    /// <summary>Beside the database, empty.</summary>
+    public PaperFolder Papers { get; }
 
     public IDbContextFactory<StudioDb> Factory { get; }
 

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Data;
+using Studio.Papers;
 using Studio.Settings;
 using Studio.SignIn;
 
@@ -71,6 +73,7 @@ internal sealed class DemoStudio(IServiceScopeFactory scopes, FirstStart first, 
         }
 
         await db.SaveChangesAsync();
+        await new DemoPapers(db, services.GetRequiredService<IssuedBook>(), services.GetRequiredService<PieceTimeBook>(), settings, Owner).KeepAsync();
     }
 
     // a steady workshop near 21 °C, a little cooler at night, read every few hours for three months

@@ -35,6 +35,35 @@ public sealed record SectionFilm(string Name, IReadOnlyList<IReadOnlyList<Sectio
     /// <summary>Every corner.</summary>
     public IEnumerable<SectionPoint> Points => Rings.SelectMany(r => r);
 
+    /// <summary>What of it lies between two heights of the drawing (Sutherland and Hodgman 1974, against two level lines).</summary>
+    public SectionFilm Between(double lowMm, double highMm) => this with
+    {
+        Rings = [.. Rings.Select(r => Cut(Cut(r, p => p.ZMm - lowMm), p => highMm - p.ZMm)).Where(r => r.Count > 0)],
+    };
+
+    // a face closes upon itself, an edge has two ends
+    private List<SectionPoint> Cut(IReadOnlyList<SectionPoint> ring, Func<SectionPoint, double> inside)
+    {
+        var kept = new List<SectionPoint>();
+        for (var i = 0; i < ring.Count; i++)
+        {
+            var (a, within) = (ring[i], inside(ring[i]) >= 0);
+            if (within)
+            {
+                kept.Add(a);
+            }
+
+            var b = ring[(i + 1) % ring.Count];
+            if ((Filled || i + 1 < ring.Count) && within != inside(b) >= 0)
+            {
+                var t = inside(a) / (inside(a) - inside(b));
+                kept.Add(new(a.XMm + (t * (b.XMm - a.XMm)), a.ZMm + (t * (b.ZMm - a.ZMm))));
+            }
+        }
+
+        return kept;
+    }
+
     /// <summary>Looks at a sheet from the front.</summary>
     public static SectionFilm Of(DrawnFilm sheet)
     {

@@ -129,6 +129,19 @@ public sealed record SectionView
     /// <summary>The same piece the other way up.</summary>
     public SectionView TurnedOver() => For(Mould, Bands.Select(b => b.Layer), FormerSpec, !AsStands, SheetsInSpace) with { CentreOfMassMm = CentreOfMassMm };
 
+    /// <summary>The casting without the part of the mould that stays empty; what stands in it is cut at its top.</summary>
+    public SectionView CastOnly()
+    {
+        var top = Bands.Where(b => !b.Empty).Select(b => Math.Min(b.Layer.ToMm, HeightMm)).DefaultIfEmpty(HeightMm).Max();
+        var rings = SectionCut.Of(Mould, FineMm).Between(0, top);
+        return this with
+        {
+            Sheets = [.. Sheets.Select(s => AsStands ? s.Between(0, top) : s.Between(HeightMm - top, HeightMm))],
+            Outline = AsStands ? rings : [.. rings.Select(r => (IReadOnlyList<SectionPoint>)[.. r.Select(p => p with { ZMm = HeightMm - p.ZMm })])],
+            Former = [.. Former.Select(b => AsStands ? b with { HighMm = Math.Min(b.HighMm, top) } : b with { LowMm = Math.Max(b.LowMm, HeightMm - top) }).Where(b => b.HighMm > b.LowMm)],
+        };
+    }
+
     /// <summary>Makes the view from the engine's mould.</summary>
     /// <param name="mould">The mould.</param>
     /// <param name="layers">In pouring order; what reaches beyond the mould is cut at its rim.</param>

@@ -9,33 +9,19 @@ namespace Studio.Keepsakes;
 /// <summary>The papers of a commission's keepsakes.</summary>
 internal sealed class KeepsakePaths : IPaths
 {
-    private const string Pdf = "application/pdf";
-
     public void Map(IEndpointRouteBuilder app)
     {
         app.MapGet("/papers/receipt/{commissionId:int}.pdf", async (int commissionId, string? only, HttpContext http, KeepsakePaperBook book) =>
-            Answer(http, await book.ReceiptAsync(commissionId, Ids(only))));
+            PaperAnswer.Of(http, await book.ReceiptAsync(commissionId, Ids(only))));
         app.MapPost("/papers/receipt/{commissionId:int}", async (int commissionId, HttpContext http, KeepsakePaperBook book, IAntiforgery antiforgery) =>
         {
             await antiforgery.ValidateRequestAsync(http);
-            return Answer(http, await book.GiveReceiptAsync(commissionId, Ids(http.Request.Form["only"]), Who.Name(http.User)));
+            return PaperAnswer.Of(http, await book.GiveReceiptAsync(commissionId, Ids(http.Request.Form["only"]), Who.Name(http.User)));
         });
-        app.MapGet("/papers/issued/{id:int}.pdf", async (int id, HttpContext http, IssuedBook book) => Answer(http, await book.CopyAsync(id)));
-        app.MapGet("/papers/issued/{id:int}/as-it-left.pdf", async (int id, HttpContext http, IssuedBook book) => Answer(http, await book.AsItLeftAsync(id)));
+        app.MapGet("/papers/issued/{id:int}.pdf", async (int id, HttpContext http, IssuedBook book) => PaperAnswer.Of(http, await book.CopyAsync(id)));
+        app.MapGet("/papers/issued/{id:int}/as-it-left.pdf", async (int id, HttpContext http, IssuedBook book) => PaperAnswer.Of(http, await book.AsItLeftAsync(id)));
         app.MapGet("/papers/labels/{commissionId:int}.pdf", async (int commissionId, string? only, int? from, HttpContext http, KeepsakePaperBook book) =>
-            Answer(http, await book.LabelsAsync(commissionId, Ids(only), from ?? 1, $"{http.Request.Scheme}://{http.Request.Host}")));
-    }
-
-    private static IResult Answer(HttpContext http, PaperFile? paper)
-    {
-        if (paper is null)
-        {
-            return Results.NotFound();
-        }
-
-        http.Response.Headers.ContentDisposition = $"inline; filename=\"{paper.FileName}\"";
-        http.Response.Headers.CacheControl = "private, no-store";
-        return Results.Bytes(paper.Content, Pdf);
+            PaperAnswer.Of(http, await book.LabelsAsync(commissionId, Ids(only), from ?? 1, $"{http.Request.Scheme}://{http.Request.Host}")));
     }
 
     // anything that is no number is left out: an address with a slip prints fewer, never somebody else's

@@ -18,7 +18,14 @@ public sealed record QuoteSource(Piece Piece, LayersResult Grams, Commission Com
 /// <param name="PackSize">What a pack holds; null when the stores do not say.</param>
 /// <param name="PackPrice">What a pack costs; null when the stores do not say.</param>
 /// <param name="Missing">What to enter where, when a price is missing.</param>
-public sealed record BoughtLine(string Name, string Unit, decimal Used, decimal? PackSize, decimal? PackPrice, string? Missing = null);
+public sealed record BoughtLine(string Name, string Unit, decimal Used, decimal? PackSize, decimal? PackPrice, string? Missing = null)
+{
+    /// <summary>The material it is priced from; null for a resin, or where the stores do not hold it.</summary>
+    public int? MaterialId { get; init; }
+
+    /// <summary>The resin it is priced from; null for anything else.</summary>
+    public int? ResinId { get; init; }
+}
 
 /// <summary>A kind of cost that a design gives rise to. A new kind is a file, and a line in <see cref="CostLines.All"/>.</summary>
 public interface ICostLine
@@ -40,7 +47,7 @@ public static class CostLines
     public const string Extra = "extra";
     public const string Equipment = "equipment";
 
-    public static IReadOnlyList<ICostLine> All { get; } = [new ResinCost(), new InclusionCost(), new FittingCost(), new HandCost(), new PouringCost()];
+    public static IReadOnlyList<ICostLine> All { get; } = [new ResinCost(), new InclusionCost(), new FilmCost(), new BoxCost(), new FittingCost(), new HandCost(), new PouringCost()];
 
     public static string Label(string kind) => All.FirstOrDefault(c => c.Kind == kind)?.Label ?? (kind == Equipment ? "Equipment" : "Other things bought");
 }

@@ -5,7 +5,9 @@ namespace Studio.Quotes;
 /// <summary>Hand work as the design lists it.</summary>
 public sealed class HandCost : ICostLine
 {
-    public string Kind => "hand";
+    public const string Key = "hand";
+
+    public string Kind => Key;
 
     public string Label => "Work by hand";
 

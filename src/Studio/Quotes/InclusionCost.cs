@@ -35,7 +35,7 @@ public sealed class InclusionCost : ICostLine
         var used = decimal.Round((decimal)(inMl ? grams / material!.DensityGPerMl!.Value : grams), 2, MidpointRounding.AwayFromZero);
         var unit = inMl ? "ml" : "g";
         return material is { PackSize: > 0, PackPrice: > 0, Unit: "g" or "ml" }
-            ? new(name, unit, used, (decimal)material.PackSize, material.PackPrice)
-            : new(name, unit, used, null, null, material is null ? $"{name} is not in the stores, so it has no price. Add it there, or enter its price here." : $"{name} has no price by the gram. Enter its pack under Stores.");
+            ? new(name, unit, used, (decimal)material.PackSize, material.PackPrice) { MaterialId = material.Id }
+            : new(name, unit, used, null, null, material is null ? $"{name} is not in the stores, so it has no price. Add it there, or enter its price here." : $"{name} has no price by the gram. Enter its pack under Stores.") { MaterialId = material?.Id };
     }
 }

@@ -38,6 +38,9 @@ public sealed class Quote : IVersioned
 
     public DateOnly ValidUntil { get; set; }
 
+    /// <summary>The day that the maker promises with it; kept in the sheet.</summary>
+    public DateOnly? PromiseOn => Form.PromiseOn;
+
     public DateTime CreatedAt { get; set; }
 
     public DateTime? SentAt { get; set; }

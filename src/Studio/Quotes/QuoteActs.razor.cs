@@ -9,9 +9,11 @@ namespace Studio.Quotes;
 public partial class QuoteActs
 {
     private static readonly string[] Ways = ["by e-mail", "in person", "by telephone", "on the signed paper", "by letter"];
+    private static readonly Dictionary<string, object?> ReasonId = new(StringComparer.Ordinal) { ["id"] = "send-reason" };
 
     private string who = "";
     private string how = Ways[0];
+    private string reason = "";
     private string wrong = "";
     private bool busy;
     private int shown;
@@ -35,9 +37,11 @@ public partial class QuoteActs
     [Inject]
     private Who Who { get; set; } = default!;
 
+    private string Today => Say.Local(View.Now, View.Zone).ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"));
+
     private string Mail => MailLink.To(
         View.Commission.Customer!.Email,
-        $"Your piece in memory of {View.Commission.Remembers}",
+        View.Commission.Remembers.Length > 0 ? $"Your piece in memory of {View.Commission.Remembers}" : "Your piece",
         $"Dear {View.Commission.Customer.Name},\n\nhere is what we would make, and what it would cost: {Say.Money(View.Quote.Result?.Total ?? 0, View.Quote.Currency)}. The paper with this mail says all of it; the offer stands until {View.Quote.ValidUntil.ToString("d MMMM yyyy", System.Globalization.CultureInfo.GetCultureInfo("en-GB"))}.\n\nIf anything should be different, tell us.")!;
 
     protected override void OnParametersSet()
@@ -62,7 +66,7 @@ public partial class QuoteActs
         await Done.InvokeAsync();
     }
 
-    private Task SendAsync() => Unread.Refuse() ? Task.CompletedTask : RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by));
+    private Task SendAsync() => Unread.Refuse() ? Task.CompletedTask : RunAsync(by => Book.SendAsync(View.Quote.Id, View.Quote.Version, by, reason));
 
     private Task AcceptAsync() => RunAsync(by => Book.AcceptAsync(View.Quote.Id, View.Quote.Version, who, how, by));
 

@@ -1,15 +1,21 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Papers;
 using Studio.Shell;
+using Studio.Stores;
 
 namespace Studio.Quotes;
 
 /// <summary>What happens to a quote once it is worked out.</summary>
 public sealed partial class QuoteBook
 {
-    /// <summary>It went to the family: its numbers are fixed from now on, and earlier versions are replaced.</summary>
-    public Task<Saved> SendAsync(int id, int version, string by) => ActAsync(id, version, by, async (db, quote) =>
+    /// <summary>It goes to the family: its paper is kept as it leaves, its numbers are fixed from now on, and earlier versions are replaced.</summary>
+    /// <param name="id">The quote.</param>
+    /// <param name="version">As the page read it.</param>
+    /// <param name="by">Who sends it.</param>
+    /// <param name="reason">Why it is sent with points still open; stays in the history with them.</param>
+    public Task<Saved> SendAsync(int id, int version, string by, string reason = "") => ActAsync(id, version, by, async (db, quote) =>
     {
         if (quote.State != QuoteState.Draft)
         {
@@ -21,14 +27,22 @@ public sealed partial class QuoteBook
             return "This quote is incomplete: a line has no price. Enter it, then send.";
         }
 
+        var (points, sheet) = await LookAsync(db, quote);
+        if (Held(points, reason) is { } held)
+        {
+            return held;
+        }
+
         quote.State = QuoteState.Sent;
         quote.SentAt = db.Now;
+        var paper = await QuoteWriting.WriteAsync(db, sheet, "");
+        await issued.KeepAsync(db, new IssuedPaper { Kind = PaperKinds.Quote, Number = QuoteWriting.Number(sheet), CommissionId = quote.CommissionId, RefId = id, FileName = paper.FileName, By = by, State = QuoteState.Sent }, paper.Content);
         foreach (var older in await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.Id != quote.Id && (q.State == QuoteState.Sent || q.State == QuoteState.Draft)).ToListAsync())
         {
             older.State = QuoteState.Superseded;
         }
 
-        CommissionBook.Append(db, quote.CommissionId, "quote", $"The price was sent: {Total(quote)}, version {quote.VersionNo}.", by);
+        CommissionBook.Append(db, quote.CommissionId, "quote", $"The price was sent: {Total(quote)}, version {quote.VersionNo}.{AllTheSame(points, reason)}", by);
         await CommissionBook.MoveIfAsync(db, quote.CommissionId, Standing.Asked, Standing.Quoted, "A price has been sent.", by);
         return null;
     });
@@ -67,6 +81,28 @@ public sealed partial class QuoteBook
         CommissionBook.Append(db, quote.CommissionId, "quote", $"They said no to {Total(quote)}.", by);
         return Task.FromResult<string?>(null);
     });
+
+    // everything that is looked at before it leaves, and what its paper is written from
+    private async Task<(IReadOnlyList<SendPoint> Points, QuoteSheet Sheet)> LookAsync(StudioDb db, Quote quote)
+    {
+        var (piece, settings) = (await PieceAsync(db, quote.PieceId), await settingsBook.ReadAsync());
+        var today = DateOnly.FromDateTime(Say.Local(db.Now, await settingsBook.ZoneAsync()));
+        var replaces = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.VersionNo < quote.VersionNo && q.SentAt != null).MaxAsync(q => (int?)q.VersionNo);
+        var points = SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today));
+        return (points, new QuoteSheet(quote, piece, settings, replaces, db.Now));
+    }
+
+    // what would be untrue on paper is never sent; what is only open asks for a reason
+    private static string? Held(IReadOnlyList<SendPoint> points, string reason)
+    {
+        var untrue = points.Where(p => p.Refuses).ToList();
+        return untrue.Count > 0 ? $"It can't be sent like this. {string.Join(" ", untrue.Select(p => p.Words))}"
+            : points.Count > 0 && string.IsNullOrWhiteSpace(reason) ? $"Not everything is settled yet. {string.Join(" ", points.Select(p => p.Words))} Or say why it is sent all the same."
+            : null;
+    }
+
+    private static string AllTheSame(IReadOnlyList<SendPoint> points, string reason) =>
+        points.Count == 0 ? "" : $" Open when it was sent: {string.Join(" ", points.Select(p => p.Words))} Sent all the same: {Say.Sentence(reason)}";
 
     // an act answers null when it changed something, "" when it had been done before, else why not
     private Task<Saved> ActAsync(int id, int version, string by, Func<StudioDb, Quote, Task<string?>> act) => Saved.TryAsync(async () =>

@@ -1,6 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Engine.Time;
+using Studio.Papers;
 using Studio.Pieces;
 using Studio.Resins;
 using Studio.Settings;
@@ -13,10 +16,31 @@ public sealed record QuoteView(
     Quote Quote, Piece Piece, Commission Commission, IReadOnlyList<QuoteVersion> Versions, IReadOnlyList<string> DesignDiffers, bool Expired, TimeZoneInfo Zone, DateTime Now)
 {
     public bool Draft => Quote.State == QuoteState.Draft;
+
+    /// <summary>The paper as it left; null for one that did not, or that left before papers were kept.</summary>
+    public IssuedPaper? Paper { get; init; }
+
+    /// <summary>When the piece can be with them; null for a quote that is no draft, or a piece that is home.</summary>
+    public TimeResult? Time { get; init; }
+
+    /// <summary>What to settle before it is sent; empty for one that was.</summary>
+    public IReadOnlyList<SendPoint> Points { get; init; } = [];
+
+    /// <summary>It never left the studio: a draft, or one that a newer version overtook.</summary>
+    public bool NeverSent => Draft || (Quote.State == QuoteState.Superseded && Quote.SentAt is null);
+
+    /// <summary>The paper is drawn again each time, because the one that was sent was not kept.</summary>
+    public bool DrawnAgain => !NeverSent && Paper is null;
+
+    /// <summary>The version that was sent after it and replaced it; null for none.</summary>
+    public int? ReplacedBy => Versions.Where(v => v.VersionNo > Quote.VersionNo && v.SentAt is not null).Select(v => (int?)v.VersionNo).Min();
+
+    /// <summary>The version that was sent before it; null for none.</summary>
+    public int? Replaces => Versions.Where(v => v.VersionNo < Quote.VersionNo && v.SentAt is not null).Select(v => (int?)v.VersionNo).Max();
 }
 
 /// <summary>One version in the list beside the quote.</summary>
-public sealed record QuoteVersion(int Id, int VersionNo, string State, decimal? Total, string Currency, DateTime CreatedAt);
+public sealed record QuoteVersion(int Id, int VersionNo, string State, decimal? Total, string Currency, DateTime CreatedAt, DateTime? SentAt = null);
 
 /// <summary>How far a quote has come.</summary>
 public static class QuoteState
@@ -39,7 +63,7 @@ public static class QuoteState
 }
 
 /// <summary>All reads and writes of quotes.</summary>
-public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News news, SettingsBook settingsBook)
+public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News news, SettingsBook settingsBook, IssuedBook issued, PieceTimeBook times)
 {
     /// <summary>The piece's newest quote that is still of use; a new draft from its design where there is none.</summary>
     public Task<Saved> OpenAsync(int pieceId, string by) => Saved.TryAsync(async () =>
@@ -63,16 +87,24 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
         var piece = await PieceAsync(db, quote.PieceId);
         var zone = await settingsBook.ZoneAsync();
         var today = DateOnly.FromDateTime(Shell.Say.Local(db.Now, zone));
+        var draft = quote.State == QuoteState.Draft;
+        IReadOnlyList<string> differs = draft || quote.State == QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [];
+        var time = draft ? await times.OfPieceAsync(piece.Id) : null;
         return new(
             quote,
             piece,
             piece.Commission!,
-            [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt }).ToListAsync())
-                .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt))],
-            quote.State is QuoteState.Draft or QuoteState.Sent ? await DiffersAsync(db, quote, piece) : [],
+            [.. (await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId).OrderByDescending(q => q.VersionNo).Select(q => new { q.Id, q.VersionNo, q.State, q.Result, q.Currency, q.CreatedAt, q.SentAt }).ToListAsync())
+                .Select(q => new QuoteVersion(q.Id, q.VersionNo, q.State, q.Result?.Total, q.Currency, q.CreatedAt, q.SentAt))],
+            differs,
             quote.State is QuoteState.Sent && quote.ValidUntil < today,
             zone,
-            db.Now);
+            db.Now)
+        {
+            Paper = draft ? null : await issued.LastAsync(PaperKinds.Quote, id),
+            Time = time,
+            Points = draft ? SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today)) : [],
+        };
     }
 
     /// <summary>Keeps a draft. A sent quote keeps its numbers and is refused here.</summary>
@@ -164,7 +196,7 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
         return Saved.Done(id);
     });
 
-    private static Task<Piece> PieceAsync(StudioDb db, int id) =>
+    internal static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);
 
     private static Task<List<Resin>> ResinsAsync(StudioDb db) => db.Set<Resin>().ToListAsync();

@@ -24,7 +24,8 @@ public static class QuoteDraft
             BenchHoursPerMonth = settings.BenchHoursPerMonth,
             RemakePercent = settings.RemakePercent,
             Packaging = settings.PackagingCost,
-            Delivery = commission.Handover == "delivery" ? settings.DeliveryCost : 0,
+            Delivery = commission.Handover == DeliveryTerms.Delivered ? settings.DeliveryCost : 0,
+            DeliveryAs = commission.Handover == DeliveryTerms.Delivered && settings.DeliveryCost > 0 ? DeliveryTerms.Priced : DeliveryTerms.Open,
             FeePercent = settings.FeePercent,
             FeeFixed = settings.FeeFixed,
             MarginPercent = settings.MarginPercent,
@@ -70,5 +71,5 @@ public static class QuoteDraft
         return quote;
     }
 
-    private static BoughtRow Row(string kind, BoughtLine line) => new() { Kind = kind, Name = line.Name, Unit = line.Unit, Used = line.Used, PackSize = line.PackSize, PackPrice = line.PackPrice };
+    private static BoughtRow Row(string kind, BoughtLine line) => new() { Kind = kind, Name = line.Name, Unit = line.Unit, Used = line.Used, PackSize = line.PackSize, PackPrice = line.PackPrice, MaterialId = line.MaterialId, ResinId = line.ResinId };
 }

@@ -42,6 +42,15 @@ public sealed class QuoteForm
 
     public string FamilyWords { get; set; } = "";
 
+    /// <summary>The day that the maker promises; null while none is promised. What the family wishes is the commission's.</summary>
+    public DateOnly? PromiseOn { get; set; }
+
+    /// <summary>A key of <see cref="DeliveryTerms"/> as it was chosen; empty while nobody chose.</summary>
+    public string DeliveryAs { get; set; } = DeliveryTerms.Open;
+
+    /// <summary>What a layer is called to the family, by its name in the design: moved it keeps its words, renamed it is called by its own again.</summary>
+    public Dictionary<string, string> LayerWords { get; set; } = [];
+
     /// <summary>What to enter where, for lines that have no price.</summary>
     public IEnumerable<Finding> Missing => Bought.Where(b => !b.Priced).Select(b =>
         new Finding("no-price", Severity.Stop, b.Name, $"{(b.Name.Length > 0 ? b.Name : "A line")} has no price, so this quote is incomplete and can't be sent. Enter its pack under Stores and take the design's amounts again, or enter the pack here.", "our rule"));
@@ -80,6 +89,12 @@ public sealed class BoughtRow
     public decimal? PackSize { get; set; }
 
     public decimal? PackPrice { get; set; }
+
+    /// <summary>The material it was priced from; null for what was added by hand and in quotes of before 0.4.</summary>
+    public int? MaterialId { get; set; }
+
+    /// <summary>The resin it was priced from.</summary>
+    public int? ResinId { get; set; }
 
     public bool Priced => PackSize > 0 && PackPrice is not null;
 }

@@ -2,79 +2,6 @@ using Studio.Papers;
 
 namespace Studio.Quotes;
 
-/// <summary>What the quote for the family says. Prices only: what a piece costs the studio has no place here.</summary>
-public sealed record QuotePaperModel
-{
-    public required PaperLetterhead Studio { get; init; }
-
-    public required PaperFormat Format { get; init; }
-
-    /// <summary>The quote's number with its version, such as "Q-26-0012, version 2".</summary>
-    public required string Number { get; init; }
-
-    public required DateTime WrittenUtc { get; init; }
-
-    public required PaperPerson For { get; init; }
-
-    /// <summary>Whom the piece remembers; null where nobody is named.</summary>
-    public string? Remembers { get; init; }
-
-    /// <summary>A few words of the maker's own, set above the piece.</summary>
-    public string? Message { get; init; }
-
-    public required IReadOnlyList<QuotePaperPiece> Pieces { get; init; }
-
-    /// <summary>What the price covers, one thing a line.</summary>
-    public IReadOnlyList<string> Included { get; init; } = [];
-
-    public required decimal Net { get; init; }
-
-    /// <summary>Name of the tax, such as VAT.</summary>
-    public string TaxName { get; init; } = "Tax";
-
-    /// <summary>Zero leaves the tax line out.</summary>
-    public decimal TaxPercent { get; init; }
-
-    public decimal Tax { get; init; }
-
-    public required decimal Total { get; init; }
-
-    public decimal Deposit { get; init; }
-
-    public decimal Balance { get; init; }
-
-    /// <summary>The last day on which the offer stands.</summary>
-    public DateOnly? ValidUntil { get; init; }
-
-    public DateOnly? NeededBy { get; init; }
-
-    /// <summary>How it comes to them: "Delivered by hand", "Collected from the studio".</summary>
-    public string? Delivery { get; init; }
-
-    /// <summary>Each keepsake and what will be done with it, a line each.</summary>
-    public IReadOnlyList<QuotePaperKeepsake> Keepsakes { get; init; } = [];
-
-    public bool HasLights { get; init; }
-
-    public bool HasButtonCells { get; init; }
-
-    /// <summary>Care notes beyond the standing ones.</summary>
-    public IReadOnlyList<string> Care { get; init; } = [];
-
-    /// <summary>The studio's own words on cancelling, in place of the standing ones.</summary>
-    public string? CancellationNote { get; init; }
-}
-
-/// <summary>One piece in plain words.</summary>
-/// <param name="Size">Such as "150 × 150 mm at the base, 120 mm high".</param>
-/// <param name="Contains">What will be in it, from the bottom up or as the family thinks of it.</param>
-/// <param name="Price">Its own price where a quote holds several; tax as in the total's net.</param>
-public sealed record QuotePaperPiece(string Name, string? Description, string? Size, IReadOnlyList<string> Contains, PaperDrawing? Section = null, int Quantity = 1, decimal? Price = null);
-
-/// <summary>A keepsake and what becomes of it.</summary>
-/// <param name="WhatWeDo">Such as "set whole in the second layer" or "copied on film; the photograph itself comes back to you".</param>
-public sealed record QuotePaperKeepsake(string Description, string WhatWeDo, string? EntryNumber = null);
-
 /// <summary>The quote for the family.</summary>
 public static class QuotePaper
 {
@@ -85,6 +12,7 @@ public static class QuotePaper
         {
             Opening(flow, model);
             Pieces(flow, model);
+            Band(flow, model);
             Price(flow, model);
             Keepsakes(flow, model);
             Care(flow, model);
@@ -94,23 +22,44 @@ public static class QuotePaper
 
     private static void Opening(PaperFlow flow, QuotePaperModel model)
     {
-        flow.Letterhead(model.Studio);
+        flow.Letterhead(model.Studio, model.State);
+        if (model.DrawnAgain is { } words)
+        {
+            flow.Text(words, flow.Type.Strong);
+            flow.Space(8);
+        }
+
+        flow.Columns(24,
+            (1, () =>
+            {
+                foreach (var line in model.For.Address.Prepend(model.For.Name))
+                {
+                    flow.Text(line);
+                }
+            }
+        ),
+            (1, () => flow.Pairs(Measure.Mm(27), Slip(model))));
+        flow.Space(9);
         flow.Title("A quote for " + model.For.Name);
         if (!string.IsNullOrWhiteSpace(model.Remembers))
         {
             flow.Text("In memory of " + model.Remembers, flow.Type.Soft);
         }
 
-        flow.Space(3);
-        flow.Text($"Quote {model.Number}, written on {model.Format.Day(model.WrittenUtc)}", flow.Type.Label);
-        flow.Text(string.Join(", ", model.For.Address), flow.Type.Label);
-        flow.Space(11);
-        flow.Glance(FirstGlance(model));
-        flow.Space(11);
+        flow.Space(8);
         flow.Text(model.Message);
     }
 
-    private static List<(string Label, string Value)> FirstGlance(QuotePaperModel model)
+    private static List<(string Label, string? Value)> Slip(QuotePaperModel model) =>
+    [
+        ("Quote", model.Number),
+        ("Written on", model.Format.Day(model.WrittenUtc)),
+        ("Commission", model.Commission),
+        ("Replaces", model.Replaces is { } before ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"version {before}") : null),
+    ];
+
+    // below what is made, never above it
+    private static void Band(PaperFlow flow, QuotePaperModel model)
     {
         var format = model.Format;
         var glance = new List<(string, string)> { (Taxed(model) ? $"Total, {model.TaxName} included" : "Total", format.Money(model.Total)) };
@@ -119,17 +68,33 @@ public static class QuotePaper
             glance.Add(("To begin", format.Money(model.Deposit)));
         }
 
-        if (model.NeededBy is { } needed)
-        {
-            glance.Add(("With you by", format.Day(needed)));
-        }
-
         if (model.ValidUntil is { } until)
         {
             glance.Add(("This offer stands until", format.Day(until)));
         }
 
-        return glance;
+        flow.Space(2);
+        flow.Keep(() => flow.Glance(glance));
+    }
+
+    // what is promised stands out from what was wished
+    private static void Days(PaperFlow flow, QuotePaperModel model)
+    {
+        flow.Space(5);
+        flow.Text("When it is with you", flow.Type.Label);
+        if (model.PromiseOn is { } promised)
+        {
+            flow.Text($"We promise it for {model.Format.Day(promised)}.", flow.Type.Strong);
+        }
+        else
+        {
+            flow.Text("No day is promised yet.");
+        }
+
+        if (model.NeededBy is { } needed)
+        {
+            flow.Text($"You asked for it by {model.Format.Day(needed)}.");
+        }
     }
 
     private static void Pieces(PaperFlow flow, QuotePaperModel model)
@@ -149,7 +114,7 @@ public static class QuotePaper
                 flow.Keep(() => Words(flow, piece, model.Format));
             }
 
-            flow.Space(10);
+            flow.Space(5);
         }
     }
 
@@ -175,18 +140,10 @@ public static class QuotePaper
 
     private static void Price(PaperFlow flow, QuotePaperModel model)
     {
-        var left = model.Included.Count > 0 || !string.IsNullOrWhiteSpace(model.Delivery);
-        flow.Space(4);
-        if (!left)
-        {
-            flow.Keep(() => PriceTable(flow, model));
-            return;
-        }
-
         flow.Columns(24,
             (1.15, () =>
             {
-                flow.Heading("What the price includes", 6);
+                flow.Heading(model.Included.Count > 0 ? "What the price includes" : "How and when", 6);
                 flow.Bullets(model.Included);
                 if (!string.IsNullOrWhiteSpace(model.Delivery))
                 {
@@ -194,6 +151,8 @@ public static class QuotePaper
                     flow.Text("How it comes to you", flow.Type.Label);
                     flow.Text(model.Delivery);
                 }
+
+                Days(flow, model);
             }
         ),
             (1, () => PriceTable(flow, model)));
@@ -204,6 +163,12 @@ public static class QuotePaper
         var (format, type) = (model.Format, flow.Type);
         flow.Heading("The price", 6);
         var rows = new List<IReadOnlyList<PaperCell>>();
+        if (model.DeliveryPrice > 0)
+        {
+            Row(model.Pieces.Count == 1 ? model.Pieces[0].Name : "The pieces", model.Net - model.DeliveryPrice, type.Text);
+            Row("Delivery to you", model.DeliveryPrice, type.Text);
+        }
+
         if (Taxed(model))
         {
             Row("Price before " + model.TaxName, model.Net, type.Text);
@@ -214,7 +179,7 @@ public static class QuotePaper
         if (model.Deposit > 0)
         {
             Row("Deposit, to begin", model.Deposit, type.Text);
-            Row("Balance, before delivery", model.Balance, type.Text);
+            Row("Balance, when it is done", model.Balance, type.Text);
         }
 
         flow.Table([new("", 2), new("", 1, Right: true)], rows);
@@ -259,6 +224,11 @@ public static class QuotePaper
                 "and if one may have been swallowed go to a hospital at once.");
         }
 
+        if (model.CellsNotSettled.Count > 0)
+        {
+            notes.Add($"Which cells it takes is not settled yet for: {string.Join(", ", model.CellsNotSettled)}. Swallowed, a button cell can kill a child within hours; we will tell you with the piece whether it holds any.");
+        }
+
         flow.Heading("Care and safety");
         flow.Bullets([.. notes, .. model.Care]);
     }
@@ -274,15 +244,19 @@ public static class QuotePaper
 
     private static void Acceptance(PaperFlow flow, QuotePaperModel model)
     {
-        flow.Space(16);
+        flow.Space(10);
         flow.Keep(() => flow.Boxed(() =>
         {
             flow.Block("H2", "To accept", flow.Type.Heading);
             flow.Space(2);
-            var by = model.ValidUntil is { } until ? $" by {model.Format.Day(until)}" : "";
-            var begin = model.Deposit > 0 ? " We begin when the deposit has reached us." : "";
-            flow.Text($"Sign here and send this page back to us{by}, or simply write to us.{begin}");
-            flow.Signatures(Measure.Mm(12), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
+            var format = model.Format;
+            var by = model.ValidUntil is { } until ? $" by {format.Day(until)}" : "";
+            var begin = model.Deposit > 0 ? $", of which {format.Money(model.Deposit)} is the deposit with which you begin" : "";
+            flow.Text($"I order what this quote, {model.Number}, describes: {string.Join(", ", model.Pieces.Select(p => p.Name))}. I agree to pay {format.Money(model.Total)}{begin}.");
+            flow.Space(3);
+            var to = model.Studio.Address.Count > 0 ? string.Join(", ", model.Studio.Address.Prepend(model.Studio.StudioName)) : model.Studio.StudioName;
+            flow.Text($"Please send this page back{by} to {to}, or simply write to us.", flow.Type.Small);
+            flow.Signatures(Measure.Mm(10), (1.2, "Name"), (0.7, "Date"), (1.2, "Signature"));
         }));
     }
 }

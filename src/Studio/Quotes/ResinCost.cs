@@ -5,7 +5,9 @@ namespace Studio.Quotes;
 /// <summary>Resin as it is mixed, waste and cup residue included, from the pack that suits it best.</summary>
 public sealed class ResinCost : ICostLine
 {
-    public string Kind => "resin";
+    public const string Key = "resin";
+
+    public string Kind => Key;
 
     public string Label => "Resin";
 
@@ -17,8 +19,8 @@ public sealed class ResinCost : ICostLine
             .Select(g => Line(g.First().Resin!, (decimal)g.Sum(x => x.MixG)));
 
     private static BoughtLine Line(Resin resin, decimal grams) => Pack(resin, grams) is { } pack
-        ? new(resin.Name, "g", decimal.Round(grams, 1, MidpointRounding.AwayFromZero), (decimal)pack.SizeG, pack.Price)
-        : new(resin.Name, "g", decimal.Round(grams, 1, MidpointRounding.AwayFromZero), null, null, $"{resin.Name} has no price. Enter a pack's size and price with it, under Stores.");
+        ? new(resin.Name, "g", decimal.Round(grams, 1, MidpointRounding.AwayFromZero), (decimal)pack.SizeG, pack.Price) { ResinId = resin.Id }
+        : new(resin.Name, "g", decimal.Round(grams, 1, MidpointRounding.AwayFromZero), null, null, $"{resin.Name} has no price. Enter a pack's size and price with it, under Stores.") { ResinId = resin.Id };
 
     // the smallest outlay that covers the piece: one pack that holds enough, else the pack with the best price by the gram
     private static ResinPack? Pack(Resin resin, decimal grams)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Engine;
@@ -27,11 +26,11 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
     public async Task<IReadOnlyList<MaterialRow>> ListAsync(bool retired = false)
     {
         await using var db = await factory.CreateDbContextAsync();
-        var invented = await InventedAsync(db);
+        var invented = (await InventedPrices.OfAsync(db)).Materials;
         var all = await db.Set<Material>().AsNoTracking().Where(m => retired || !m.Retired).ToListAsync();
         return [.. all.OrderBy(m => m.Name, StringComparer.OrdinalIgnoreCase).Select(m => new MaterialRow(
             m.Id, m.Name, m.Kind, m.Unit, m.DensityGPerMl, m.DensitySource, m.PackingFraction, m.PackSize, m.PackPrice,
-            PerUnit(m.PackPrice, m.PackSize), For(PerUnit(m.PackPrice, m.PackSize)), PerUnit(m.PackPrice, m.PackSize) * For(PerUnit(m.PackPrice, m.PackSize)), invented.Contains(m.Id.ToString(CultureInfo.InvariantCulture)), m.Retired))];
+            PerUnit(m.PackPrice, m.PackSize), For(PerUnit(m.PackPrice, m.PackSize)), PerUnit(m.PackPrice, m.PackSize) * For(PerUnit(m.PackPrice, m.PackSize)), invented.Contains(m.Id), m.Retired))];
     }
 
     /// <summary>The form of one material, or null when there is none of that number.</summary>
@@ -45,7 +44,7 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
     public async Task<bool> PriceInventedAsync(int id)
     {
         await using var db = await factory.CreateDbContextAsync();
-        return (await InventedAsync(db)).Contains(id.ToString(CultureInfo.InvariantCulture));
+        return (await InventedPrices.OfAsync(db)).Materials.Contains(id);
     }
 
     /// <summary>Keeps a form that the validator has passed.</summary>
@@ -98,14 +97,6 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
     private static int For(decimal unitPrice) => unitPrice < 0.5m ? 100 : 1;
 
     private static decimal PerUnit(decimal price, double size) => size > 0 ? price / (decimal)size : 0;
-
-    // what the catalogue planted, less those whose price somebody has changed since
-    private static async Task<HashSet<string>> InventedAsync(StudioDb db)
-    {
-        var history = await db.Set<AuditEntry>().AsNoTracking().Where(a => a.Entity == nameof(Material) && a.Changes.Contains(nameof(Material.PackPrice))).Select(a => new { a.EntityId, a.Act }).ToListAsync();
-        var own = history.Where(a => a.Act != CatalogueSeed.Act).Select(a => a.EntityId);
-        return [.. history.Where(a => a.Act == CatalogueSeed.Act).Select(a => a.EntityId).Except(own, StringComparer.Ordinal)];
-    }
 
     private static async Task<bool> TakenAsync(StudioDb db, Material material) =>
         !material.Retired && (await db.Set<Material>().Where(m => !m.Retired && m.Id != material.Id).Select(m => m.Name).ToListAsync()).Contains(material.Name, StringComparer.OrdinalIgnoreCase);

@@ -67,6 +67,7 @@ internal static class PaperSamples
         Balance = 336m,
         ValidUntil = new DateOnly(2026, 4, 4),
         NeededBy = new DateOnly(2026, 6, 12),
+        PromiseOn = new DateOnly(2026, 6, 20),
         Keepsakes = [new("Heather, a bunch", "dried, and the best sprigs set whole; the rest comes back", "KS-26-00042-H"), new("Photograph at the gate", "copied on film; the photograph itself comes back untouched", "KS-26-00043-F"), new("Hive nails, seven", "cleaned of loose rust and set")],
         HasLights = true,
         HasButtonCells = true,
@@ -179,6 +180,10 @@ internal static class PaperSamples
         Remembers = "Ελένη Παπαδοπούλου and Фёдор Ильич",
         Pieces = [.. Enumerable.Range(1, 6).Select(n => new QuotePaperPiece($"Piece {n}", null, "60 × 60 × 40 mm", ["buttons", "a thread of blue silk"], n % 2 == 0 ? Section() : null, n, 40m * n))],
         Total = 1234567.89m,
+        State = "Sent on 5 March 2026",
+        DrawnAgain = QuotePaperBook.DrawnAgain("6 March 2026"),
+        DeliveryPrice = 12m,
+        CellsNotSettled = ["String of lamps"],
     };
 
     public static ReceiptPaperModel BareReceipt() => new()

@@ -4,8 +4,6 @@ using Studio.Data;
 using Studio.Pieces;
 using Studio.Quotes;
 using Studio.Resins;
-using Studio.Settings;
-using UglyToad.PdfPig;
 
 namespace Studio.Tests.Quotes;
 
@@ -124,23 +122,6 @@ public sealed class QuoteBookTests : IDisposable
         sent.Quote.ValidUntil.ShouldBe(new DateOnly(2026, 4, 1)); // thirty days from 2 March
         scene.Database.Clock.Advance(TimeSpan.FromDays(31));
         (await scene.Book.ViewAsync(sent.Quote.Id))!.Expired.ShouldBeTrue();
-    }
-
-    [Fact]
-    public async Task The_familys_paper_says_the_total_and_none_of_the_costs()
-    {
-        var sent = await scene.SentAsync();
-        var papers = new QuotePaperBook(scene.Book, scene.Database.Factory, new SettingsBook(scene.Database.Factory, scene.Database.News));
-        var (content, name) = (await papers.PaperAsync(sent.Quote.Id))!.Value;
-        name.ShouldBe("quote-26-001-1.pdf");
-        using var pdf = PdfDocument.Open(content);
-        var words = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
-        words.ShouldContain("£97.60");
-        words.ShouldContain("Isolde");
-        foreach (var inner in new[] { "margin", "overhead", "remake", "profit", "break-even", "4.80", "an hour" })
-        {
-            words.ShouldNotContain(inner, Case.Insensitive);
-        }
     }
 
     private Task<Commission> CommissionAsync() => scene.ReadAsync(db => db.Set<Commission>().SingleAsync());

@@ -1,7 +1,9 @@
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
 using Studio.Moulds;
+using Studio.Papers;
 using Studio.Pieces;
 using Studio.Quotes;
 using Studio.Resins;
@@ -13,9 +15,23 @@ namespace Studio.Tests.Quotes;
 /// <summary>A prism of 100 × 100 mm, one layer of 20 mm: 200 ml of resin at 1.1 g/ml, 220 g net, waste 5 % and 9 g a cup: 240 g mixed.</summary>
 internal sealed class QuoteScene : IDisposable
 {
-    public QuoteScene()
+    /// <summary>The prism, or a studio as it was released.</summary>
+    /// <param name="sample">A released database to stand in instead; null for the prism.</param>
+    public QuoteScene(string? sample = null)
     {
-        Book = new QuoteBook(Database.Factory, Database.News, new SettingsBook(Database.Factory, Database.News));
+        Database = new(sample);
+        var settings = new SettingsBook(Database.Factory, Database.News);
+        Issued = new IssuedBook(Database.Factory, Database.Papers, Database.Clock);
+        Book = new QuoteBook(Database.Factory, Database.News, settings, Issued, new PieceTimeBook(Database.Factory, Database.Clock, settings));
+        Papers = new QuotePaperBook(Book, Database.Factory, settings, Issued);
+        if (sample is null)
+        {
+            Furnish();
+        }
+    }
+
+    private void Furnish()
+    {
         using var db = Database.Open();
         db.Add(new StudioSettings
         {
@@ -41,6 +57,7 @@ internal sealed class QuoteScene : IDisposable
         var mica = new Material { Name = "Mica", Kind = "pigment", Unit = "g", DensityGPerMl = 2.8, PackSize = 50, PackPrice = 10 };
         var sand = new Material { Name = "Sand", Kind = "stone", Unit = "g", DensityGPerMl = 2.65, PackingFraction = 0.5, PackSize = 1000, PackPrice = 4 };
         var light = new Material { Name = "Light string", Kind = "light", Unit = "piece", PackSize = 2, PackPrice = 11 };
+        var film = new Material { Name = "Clear film", Kind = "film", Unit = "sheet", PackSize = 20, PackPrice = 14 };
         var mould = new Mould { Name = "Square", Shape = "prism", Dimensions = new() { ["sides"] = 4, ["edgeMm"] = 100, ["heightMm"] = 50 } };
         var commission = new Commission { Number = "26-001", Title = "A block", Remembers = "Isolde", Customer = new Customer { Name = "Ansel", Email = "a@post.example", CreatedAt = db.Now }, CreatedAt = db.Now, Handover = "collection" };
         var piece = new Piece
@@ -54,13 +71,20 @@ internal sealed class QuoteScene : IDisposable
             Tasks = [new("Sand and polish", 60)],
             Layers = [new PieceLayer { Name = "Clear", Resin = resin, ThicknessMm = 20 }],
         };
-        db.AddRange(mica, sand, light, piece);
+        db.AddRange(mica, sand, light, film, piece);
         db.SaveChanges();
     }
 
-    public StudioDatabase Database { get; } = new();
+    public StudioDatabase Database { get; }
 
     public QuoteBook Book { get; }
+
+    public QuotePaperBook Papers { get; }
+
+    public IssuedBook Issued { get; }
+
+    /// <summary>The paper as its address serves it.</summary>
+    public async Task<PaperFile> PaperAsync(int id) => await Papers.PaperAsync(id) ?? throw new InvalidOperationException("There is no paper.");
 
     public async Task<QuoteView> OpenAsync()
     {
@@ -76,10 +100,11 @@ internal sealed class QuoteScene : IDisposable
         return form;
     }
 
-    public async Task<QuoteView> SentAsync()
+    public async Task<QuoteView> SentAsync(string reason = "")
     {
         var draft = await OpenAsync();
-        (await Book.SendAsync(draft.Quote.Id, draft.Quote.Version, "maker")).Ok.ShouldBeTrue();
+        var sent = await Book.SendAsync(draft.Quote.Id, draft.Quote.Version, "maker", reason);
+        sent.Ok.ShouldBeTrue(sent.Words);
         return (await Book.ViewAsync(draft.Quote.Id))!;
     }
 
