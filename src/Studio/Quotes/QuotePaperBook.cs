@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Commissions;
 using Studio.Data;
 using Studio.Drawing;
 using Studio.Engine.Custody;
@@ -57,7 +58,7 @@ public sealed class QuotePaperBook(QuoteBook quotes, IDbContextFactory<StudioDb>
             Balance = result.Balance,
             ValidUntil = quote.ValidUntil,
             NeededBy = commission.NeededBy,
-            Delivery = commission.Handover == "delivery" ? "Delivered to you" : "Collected from the studio",
+            Delivery = Handovers.OnPaper(commission.Handover),
             Keepsakes = keepsakes,
             HasLights = piece.Former is not null || piece.Fittings.Count > 0,
             HasButtonCells = piece.Fittings.Exists(f => f.Name.Contains("coin", StringComparison.OrdinalIgnoreCase) || f.Name.Contains("button cell", StringComparison.OrdinalIgnoreCase)),
