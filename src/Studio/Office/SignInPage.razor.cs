@@ -29,6 +29,9 @@ public partial class SignInPage
     private HttpContext Http { get; set; } = default!;
 
     [Inject]
+    private SettingsBook Settings { get; set; } = default!;
+
+    [Inject]
     private DoorBook Door { get; set; } = default!;
 
     [Inject]
