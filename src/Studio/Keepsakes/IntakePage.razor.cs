@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Studio.Engine.Custody;
+using Studio.Shell;
 using Studio.SignIn;
 
 namespace Studio.Keepsakes;
@@ -164,7 +165,7 @@ public sealed partial class IntakePage : IAsyncDisposable
 
     private async Task DropDraftAsync()
     {
-        await Script.InvokeVoidAsync("studio.dropDraft", WordsKey);
+        await Script.DropDraftAsync(WordsKey);
         if (tray is not null)
         {
             await tray.ClearAsync();

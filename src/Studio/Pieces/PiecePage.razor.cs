@@ -103,7 +103,7 @@ public sealed partial class PiecePage : IAsyncDisposable
 
         draftOf = Id;
         // what was typed before a connection was lost lies in the browser
-        draft = DesignDraft.Read(await Script.InvokeAsync<string?>("studio.draft", DraftKey));
+        draft = DesignDraft.Read(await Script.DraftTextAsync(DraftKey));
         if (draft is not null && (draft.Design == session.Desk.ReadAs || !session.TakeUp(draft.Design) || !session.Dirty))
         {
             draft = null;

@@ -130,7 +130,7 @@ public abstract class EditPage<TForm> : ComponentBase
         else if (form is not null && !Saving && Draft is null && JsonColumn.Write(form) is var now && now != kept)
         {
             kept = now;
-            await Script.InvokeVoidAsync("studio.keepDraft", DraftKey, now);
+            await Script.KeepDraftTextAsync(DraftKey, now);
         }
     }
 
@@ -139,7 +139,7 @@ public abstract class EditPage<TForm> : ComponentBase
     protected async Task DropDraftAsync()
     {
         Draft = null;
-        await Script.InvokeVoidAsync("studio.dropDraft", DraftKey);
+        await Script.DropDraftAsync(DraftKey);
     }
 
     /// <summary>Lets go of what was typed and shows what is stored now.</summary>
@@ -212,7 +212,7 @@ public abstract class EditPage<TForm> : ComponentBase
 
     private async Task FindDraftAsync()
     {
-        var json = await Script.InvokeAsync<string?>("studio.draft", DraftKey);
+        var json = await Script.DraftTextAsync(DraftKey);
         if (string.IsNullOrEmpty(json) || json == kept)
         {
             return;
