@@ -38,6 +38,7 @@ public sealed class MeshSheetTests
     }
 
     [Fact]
+    [Trait("Slow", "meshes")]
     public void Every_sheet_of_a_thousand_planes_lies_inside_the_wall() =>
         Enumerable.Range(0, 1000).ToList().ForEach(i =>
         {
