@@ -1,6 +1,6 @@
 using CsCheck;
-using Studio.Engine.Moulds;
 using Studio.Engine.Film;
+using Studio.Engine.Moulds;
 
 namespace Studio.Engine.Tests.Film;
 

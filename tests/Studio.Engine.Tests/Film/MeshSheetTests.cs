@@ -1,5 +1,5 @@
-using Studio.Engine.Moulds;
 using Studio.Engine.Film;
+using Studio.Engine.Moulds;
 using Studio.Engine.Tests.Meshes;
 
 namespace Studio.Engine.Tests.Film;
