@@ -18,6 +18,7 @@ public sealed class KillTests : IDisposable
 
     /// <summary>Ten histories are under way at each kill, so that a thousand are killed and go on from what was kept.</summary>
     [Fact]
+    [Trait("Slow", "kill")]
     public async Task A_thousand_histories_killed_and_restarted_add_up_and_lose_nothing_acknowledged()
     {
         (await RunAsync("make", _ => false)).ShouldBeEmpty();

@@ -24,7 +24,7 @@ internal sealed class SheetTrial
 
     private SheetTrial(double diameterMm, double deepMm, double atC, WallSpec wall, BoundarySpec boundary, HeatFineness fineness)
     {
-        spec = new MouldSpec("cone", new Dictionary<string, double>(StringComparer.Ordinal) { ["bottomDiameterMm"] = diameterMm, ["topDiameterMm"] = diameterMm, ["heightMm"] = deepMm });
+        spec = ConeMould.Cylinder(diameterMm, deepMm);
         mould = MouldShapes.Make(spec).Value;
         (this.wall, this.boundary, this.fineness, this.deepMm, this.atC) = (wall, boundary, fineness, deepMm, atC);
     }

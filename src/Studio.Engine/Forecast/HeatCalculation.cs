@@ -8,8 +8,6 @@ namespace Studio.Engine.Forecast;
 /// <summary>Will it overheat: the contract's <c>calc heat</c>.</summary>
 public static class HeatCalculation
 {
-    private static readonly string[] Shapes = ["pyramid", "cuboid", "cone", "prism", "sphere", "dome"];
-
     /// <summary>Works out every layer.</summary>
     public static Outcome<HeatResult> Run(HeatSpec spec, CancellationToken stop = default) => Run(spec, new InputErrors(), stop);
 
@@ -18,9 +16,9 @@ public static class HeatCalculation
     {
         errors.Settle();
         var mould = MouldShapes.Make(spec.Mould, "mould", errors);
-        if (mould is not null && !Shapes.Contains(spec.Mould.Shape, StringComparer.Ordinal))
+        if (MouldShapes.Find(spec.Mould.Shape) is { Grid: null } shape)
         {
-            errors.Add("mould.shape", $"Heat cannot be worked out for the shape '{spec.Mould.Shape}', whose outline has no grid. Use one of: {string.Join(", ", Shapes)}.");
+            errors.Add("mould.shape", $"{shape.NoGrid} Use one of: {string.Join(", ", MouldShapes.All.Where(s => s.Grid is not null).Select(s => s.Key))}.");
         }
 
         HeatCheck.Fields(spec, errors);

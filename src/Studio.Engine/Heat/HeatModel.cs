@@ -23,11 +23,11 @@ internal static class HeatModel
     {
         var sides = Sides(input.Mould);
         var symmetry = sides == 0 || preview ? HeatSymmetry.Round
-            : input.Mould.Shape == "cuboid" || (sides == 4 && input.Former is { } f && Math.Abs(f.OuterWidthMm - f.OuterDepthMm) > 1e-9) ? HeatSymmetry.Quarter
+            : mould.Shape.Grid is { Oblong: true } || (sides == 4 && input.Former is { } f && Math.Abs(f.OuterWidthMm - f.OuterDepthMm) > 1e-9) ? HeatSymmetry.Quarter
             : HeatSymmetry.Sector;
         var planes = Planes(input, mould, fineness);
         var box = input.Former is null ? null : new Box(input, symmetry, sides);
-        var halves = (Func<double, (double X, double Y)>)(z => Half(input.Mould.Shape, mould, symmetry, sides, preview, z));
+        var halves = (Func<double, (double X, double Y)>)(z => Half(mould, symmetry, sides, preview, z));
         var across = planes.Select(z => Lines(z, p => p.X, box?.HalfX, fineness, input, halves, box)).ToArray();
         var along = symmetry switch
         {
@@ -52,17 +52,14 @@ internal static class HeatModel
     }
 
     /// <summary>Number of sides of the cross-section; 0 for a round one.</summary>
-    public static int Sides(MouldSpec mould) => mould.Shape switch
-    {
-        "pyramid" => (int)mould.Dimensions.GetValueOrDefault("sides", 4),
-        "prism" => (int)mould.Dimensions["sides"],
-        "cuboid" => 4,
-        _ => 0,
-    };
+    public static int Sides(MouldSpec mould) => Laid(MouldShapes.Find(mould.Shape)).Sides(mould);
 
-    private static (double X, double Y) Half(string shape, MouldBody mould, HeatSymmetry symmetry, int sides, bool preview, double z)
+    private static MouldGrid Laid(MouldShape? shape) => shape?.Grid ?? throw new ArgumentException($"No grid is laid into the shape '{shape?.Key}': ask its Grid first.", nameof(shape));
+
+    private static (double X, double Y) Half(MouldBody mould, HeatSymmetry symmetry, int sides, bool preview, double z)
     {
-        var at = Math.Clamp(z, shape == "sphere" || shape == "dome" ? CapMm : 0, shape == "sphere" ? mould.HeightMm - CapMm : mould.HeightMm);
+        var laid = Laid(mould.Shape);
+        var at = Math.Clamp(z, laid.PoleBelow ? CapMm : 0, laid.PoleAbove ? mould.HeightMm - CapMm : mould.HeightMm);
         at = Math.Clamp(at, 0, mould.HeightMm);
         if (symmetry is HeatSymmetry.Round)
         {
@@ -85,7 +82,7 @@ internal static class HeatModel
         double z, Func<(double X, double Y), double> pick, double? box, HeatFineness fineness, HeatInput input, Func<double, (double X, double Y)> halves, Box? former)
     {
         var half = pick(halves(z));
-        var outer = input.Mould.Shape == "sphere" ? Math.Max(half, input.Mould.Dimensions["diameterMm"] / 2) + input.Wall.ThicknessMm : half + input.Wall.ThicknessMm;
+        var outer = Math.Max(half, Laid(MouldShapes.Find(input.Mould.Shape)).BlockHalfMm?.Invoke(input.Mould) ?? 0) + input.Wall.ThicknessMm;
         var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, fineness.InWall).Skip(1) : [];
         if (box is not { } b || former is null)
         {

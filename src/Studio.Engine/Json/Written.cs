@@ -20,6 +20,7 @@ internal static class Written
     /// <summary>A result as JSON text.</summary>
     public static string Text<T>(T result) => JsonSerializer.Serialize(result, Options);
 
-    /// <summary>All errors as JSON text.</summary>
-    public static string Errors(IReadOnlyList<InputError> errors) => JsonSerializer.Serialize(new { errors }, Options);
+    /// <summary>All errors as JSON text; a code only where there is one.</summary>
+    public static string Errors(IReadOnlyList<InputError> errors) =>
+        JsonSerializer.Serialize(new { errors = errors.Select(e => new { e.Path, e.Message, Code = e.Code.Length > 0 ? e.Code : null }) }, Options);
 }

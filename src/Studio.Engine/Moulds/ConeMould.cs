@@ -20,11 +20,20 @@ public sealed class ConeMould : TaperedMould
         "cone",
         "Cone",
         [
-            new Dimension("bottomDiameterMm", "Diameter at the bottom", "mm", 0, Dimension.LongestMm),
+            new Dimension("bottomDiameterMm", "Diameter at the bottom", "mm", 0, Dimension.LongestMm) { Example = 70 },
             Dimension.Length("topDiameterMm", "Diameter at the open top"),
-            Dimension.Length("heightMm", "Height"),
+            Dimension.Height,
         ],
-        d => new ConeMould(d["bottomDiameterMm"], d["topDiameterMm"], d["heightMm"]));
+        d => new ConeMould(d["bottomDiameterMm"], d["topDiameterMm"], d["heightMm"]))
+    {
+        Called = s => Words(s.Dimensions.GetValueOrDefault("bottomDiameterMm"), s.Dimensions.GetValueOrDefault("topDiameterMm")),
+        Note = "A cylinder is a cone with the same diameter below and above.",
+        Grid = MouldGrid.Round,
+    };
+
+    /// <summary>A cylinder of a diameter and a height [mm].</summary>
+    public static MouldSpec Cylinder(double diameterMm, double heightMm) =>
+        new(Kind.Key, new Dictionary<string, double>(StringComparer.Ordinal) { ["bottomDiameterMm"] = diameterMm, ["topDiameterMm"] = diameterMm, ["heightMm"] = heightMm });
 
     /// <inheritdoc/>
     public override Outline Outline { get; }
@@ -32,6 +41,8 @@ public sealed class ConeMould : TaperedMould
     /// <inheritdoc/>
     protected override double GapInPlanMm(double halfWidthMm, double halfDepthMm, double zMm) =>
         RadiusMm(zMm) - Math.Sqrt((halfWidthMm * halfWidthMm) + (halfDepthMm * halfDepthMm));
+
+    private static string Words(double bottomMm, double topMm) => bottomMm == 0 ? "Cone" : Math.Abs(bottomMm - topMm) < 1e-9 ? "Cylinder" : "Cone with a flat bottom";
 
     private static (double Area0, double Area1, double Area2) Area(double bottom, double growth) =>
         (Math.PI / 4 * bottom * bottom, Math.PI / 2 * bottom * growth, Math.PI / 4 * growth * growth);

@@ -21,10 +21,17 @@ public sealed class CuboidMould : TaperedMould
         [
             Dimension.Length("widthMm", "Width at the bottom"),
             Dimension.Length("depthMm", "Depth at the bottom"),
-            Dimension.Length("heightMm", "Height"),
+            Dimension.Height,
             new Dimension("draftDegrees", "Draft of the walls", "°", 0, 45, 0),
         ],
-        d => new CuboidMould(d["widthMm"], d["depthMm"], d["heightMm"], Math.Tan(d["draftDegrees"] * Math.PI / 180)));
+        d => new CuboidMould(d["widthMm"], d["depthMm"], d["heightMm"], Math.Tan(d["draftDegrees"] * Math.PI / 180)))
+    {
+        Grid = MouldGrid.Sided(_ => 4) with { Oblong = true },
+    };
+
+    /// <summary>A square block with upright walls, of a side and a height [mm].</summary>
+    public static MouldSpec Square(double sideMm, double heightMm) =>
+        new(Kind.Key, new Dictionary<string, double>(StringComparer.Ordinal) { ["widthMm"] = sideMm, ["depthMm"] = sideMm, ["heightMm"] = heightMm });
 
     /// <inheritdoc/>
     public override Outline Outline { get; }

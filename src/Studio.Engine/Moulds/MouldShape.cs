@@ -8,6 +8,18 @@ namespace Studio.Engine.Moulds;
 public sealed record MouldShape(
     string Key, string DisplayName, IReadOnlyList<Dimension> Dimensions, Func<IReadOnlyDictionary<string, double>, MouldBody> Make)
 {
+    /// <summary>How one of certain measures is called, such as 'Square pyramid'; the display name where the measures do not change it.</summary>
+    public Func<MouldSpec, string> Called { get; init; } = _ => DisplayName;
+
+    /// <summary>What a form says beside its measures, a whole sentence; empty for nothing.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>How a grid for its heat is laid; null where nobody can, and then <see cref="NoGrid"/> says why.</summary>
+    public MouldGrid? Grid { get; init; }
+
+    /// <summary>Why its heat cannot be worked out, a whole sentence; only where there is no <see cref="Grid"/>.</summary>
+    public string NoGrid { get; init; } = "The heat of this shape is not worked out yet: nobody has laid a grid into it.";
+
     /// <summary>What it needs beside its dimensions.</summary>
     public MouldNeeds Needs { get; init; }
 
@@ -46,11 +58,19 @@ public sealed record Dimension(
     /// <summary>Longest edge a mould may have [mm]; anything beyond is a slip of the unit or the finger.</summary>
     public const double LongestMm = 10_000;
 
+    /// <summary>A sound measure, from which the form draws its example.</summary>
+    public double Example { get; init; } = Default ?? Math.Clamp(ExampleMm, Min, Max);
+
+    private const double ExampleMm = 100;
+
     /// <summary>A length above zero that must be given.</summary>
     public static Dimension Length(string name, string label) => new(name, label, "mm", 0, LongestMm, AboveMin: true);
 
+    /// <summary>The inner height [mm].</summary>
+    public static Dimension Height { get; } = Length("heightMm", "Height") with { Example = 90 };
+
     /// <summary>Number of sides of a regular polygon, 3 to 12.</summary>
-    public static Dimension Sides(double? otherwise) => new("sides", "Number of sides", "", 3, 12, otherwise, Whole: true);
+    public static Dimension Sides(double? otherwise) => new("sides", "Number of sides", "", 3, 12, otherwise, Whole: true) { Example = otherwise ?? 6 };
 
     /// <summary>What is wrong with a number, or null when it can be used.</summary>
     public string? Complaint(double value)

@@ -17,8 +17,12 @@ public sealed class PrismMould : TaperedMould
     public static MouldShape Kind { get; } = new(
         "prism",
         "Prism",
-        [Dimension.Sides(null), Dimension.Length("edgeMm", "Edge"), Dimension.Length("heightMm", "Height")],
-        d => new PrismMould(new RegularPolygon((int)d["sides"]), d["edgeMm"], d["heightMm"]));
+        [Dimension.Sides(null), Dimension.Length("edgeMm", "Edge") with { Example = 52 }, Dimension.Height],
+        d => new PrismMould(new RegularPolygon((int)d["sides"]), d["edgeMm"], d["heightMm"]))
+    {
+        Called = s => RegularPolygon.Called(s.Dimensions.GetValueOrDefault("sides", 4)) + " prism",
+        Grid = MouldGrid.Sided(s => (int)s.Dimensions["sides"]),
+    };
 
     /// <inheritdoc/>
     public override Outline Outline { get; }

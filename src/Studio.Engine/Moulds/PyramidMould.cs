@@ -3,6 +3,8 @@ namespace Studio.Engine.Moulds;
 /// <summary>A pyramid cast tip down: a regular polygon whose edge grows evenly from the tip at z = 0 to the open base at the rim.</summary>
 public sealed class PyramidMould : TaperedMould
 {
+    private const double UsualSides = 4;
+
     private readonly RegularPolygon polygon;
     private readonly double tipMm;
     private readonly double growth;
@@ -21,12 +23,16 @@ public sealed class PyramidMould : TaperedMould
         "pyramid",
         "Pyramid",
         [
-            Dimension.Sides(4),
+            Dimension.Sides(UsualSides),
             Dimension.Length("baseMm", "Edge at the open top"),
-            Dimension.Length("heightMm", "Height"),
+            Dimension.Height,
             new Dimension("tipMm", "Edge of the flattened tip", "mm", 0, Dimension.LongestMm, 0),
         ],
-        d => new PyramidMould(new RegularPolygon((int)d["sides"]), d["baseMm"], d["tipMm"], d["heightMm"]));
+        d => new PyramidMould(new RegularPolygon((int)d["sides"]), d["baseMm"], d["tipMm"], d["heightMm"]))
+    {
+        Called = s => RegularPolygon.Called(Sides(s)) + " pyramid",
+        Grid = MouldGrid.Sided(s => (int)Sides(s)),
+    };
 
     /// <inheritdoc/>
     public override Outline Outline { get; }
@@ -34,6 +40,8 @@ public sealed class PyramidMould : TaperedMould
     /// <inheritdoc/>
     protected override double GapInPlanMm(double halfWidthMm, double halfDepthMm, double zMm) =>
         polygon.GapMm(EdgeMm(zMm), halfWidthMm, halfDepthMm);
+
+    private static double Sides(MouldSpec spec) => spec.Dimensions.GetValueOrDefault("sides", UsualSides);
 
     private static (double Area0, double Area1, double Area2) Area(RegularPolygon polygon, double tip, double growth)
     {

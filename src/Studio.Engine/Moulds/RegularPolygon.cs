@@ -15,6 +15,17 @@ public sealed class RegularPolygon
     /// <summary>Number of sides.</summary>
     public int Sides { get; }
 
+    /// <summary>How a cross-section of so many sides is called: 'Square', 'Hexagonal', '7-sided'.</summary>
+    public static string Called(double sides) => sides switch
+    {
+        3 => "Three-sided",
+        4 => "Square",
+        5 => "Five-sided",
+        6 => "Hexagonal",
+        8 => "Octagonal",
+        _ => FormattableString.Invariant($"{sides:0}-sided"),
+    };
+
     /// <summary>Area for an edge of 1 (n/4 · cot π/n; Machinery's Handbook, regular polygons).</summary>
     public double AreaOfUnitEdge => Sides / (4 * Math.Tan(Math.PI / Sides));
 

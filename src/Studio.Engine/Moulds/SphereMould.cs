@@ -19,17 +19,21 @@ public sealed class SphereMould : MouldBody
     public static MouldShape Sphere { get; } = new(
         "sphere",
         "Sphere",
-        [Dimension.Length("diameterMm", "Diameter"), Dimension.Length("openingDiameterMm", "Diameter of the pouring hole")],
+        [Dimension.Length("diameterMm", "Diameter"), Dimension.Length("openingDiameterMm", "Diameter of the pouring hole") with { Example = 36 }],
         d => new SphereMould(Sphere!, d["diameterMm"], Height(d["diameterMm"] / 2, d["openingDiameterMm"] / 2)))
     {
         Complaints = d => d["openingDiameterMm"] > d["diameterMm"]
             ? [("openingDiameterMm", FormattableString.Invariant($"The pouring hole, {d["openingDiameterMm"]} mm, cannot be wider than the sphere, {d["diameterMm"]} mm."))]
             : [],
+        Grid = MouldGrid.Round with { PoleBelow = true, PoleAbove = true, BlockHalfMm = s => s.Dimensions["diameterMm"] / 2 },
     };
 
     /// <summary>Half a sphere, pole down.</summary>
     public static MouldShape Dome { get; } = new(
-        "dome", "Dome", [Dimension.Length("diameterMm", "Diameter at the open top")], d => new SphereMould(Dome!, d["diameterMm"], d["diameterMm"] / 2));
+        "dome", "Dome", [Dimension.Length("diameterMm", "Diameter at the open top")], d => new SphereMould(Dome!, d["diameterMm"], d["diameterMm"] / 2))
+    {
+        Grid = MouldGrid.Round with { PoleBelow = true },
+    };
 
     /// <inheritdoc/>
     public override Outline Outline { get; }

@@ -151,7 +151,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
 
     private async Task TakeDraftAsync()
     {
-        var kept = JsonColumn.Read<PourForm>(await script.InvokeAsync<string?>("studio.draft", DraftKey));
+        var kept = await script.DraftAsync<PourForm>(DraftKey);
         if (kept is not null && kept.LayerId == form.LayerId && kept.PieceId == Id)
         {
             form = kept;
@@ -171,7 +171,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
     {
         wrong = "";
         _ = AskHeatAsync();
-        await script.InvokeVoidAsync("studio.keepDraft", DraftKey, JsonColumn.Write(form));
+        await script.KeepDraftAsync(DraftKey, form);
     }
 
     private async Task BackAsync()
@@ -237,7 +237,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
         wrong = saved.Words;
         if (saved.Ok)
         {
-            await script.InvokeVoidAsync("studio.dropDraft", draft);
+            await script.DropDraftAsync(draft);
             atClock = true;
             form = new();
             await LoadAsync();

@@ -56,7 +56,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
         // what was typed before a connection was lost lies in the browser
-        if (firstRender && sheet is not null && await script.InvokeAsync<string?>("studio.draft", DraftKey) is { Length: > 0 } text && Data.JsonColumn.Read<LogForm>(text) is { } draft && draft.Id == form.Id && draft.Version == form.Version)
+        if (firstRender && sheet is not null && await script.DraftAsync<LogForm>(DraftKey) is { } draft && draft.Id == form.Id && draft.Version == form.Version)
         {
             form = draft;
             StateHasChanged();
@@ -72,7 +72,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         sensor = form.SensorId ?? (sheet?.Sensors is [var first, ..] ? first.Id : 0);
     }
 
-    private Task DraftAsync() => script.InvokeVoidAsync("studio.keepDraft", DraftKey, Written).AsTask();
+    private Task DraftAsync() => script.KeepDraftTextAsync(DraftKey, Written).AsTask();
 
     private async Task Add()
     {
@@ -140,7 +140,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         if (saved.Ok)
         {
             (refit, decided) = (null, "");
-            await script.InvokeVoidAsync("studio.dropDraft", DraftKey);
+            await script.DropDraftAsync(DraftKey);
             await LoadAsync();
         }
     }

@@ -42,13 +42,16 @@ public sealed record HeatPlan(IReadOnlyList<HeatPlanLayer> Layers, AdviceInput A
 {
     private const double AfterLastHours = 72;
     private const int Pictures = 48;
-    private static readonly string[] Shapes = ["pyramid", "cuboid", "cone", "prism", "sphere", "dome"];
 
     public HeatInput Input => Advice.Piece;
 
     /// <summary>Why a mould's shape has no heat; null when it has.</summary>
-    public static string? NoGrid(Moulds.Mould mould) => Shapes.Contains(mould.Shape, StringComparer.Ordinal) ? null
-        : $"The heat of {(mould.Shape == "mesh" ? "a mould from a mesh" : "a mould measured with water")} cannot be worked out: the equation needs walls it can follow. Go by the data sheet's greatest depth, and log a thermometer in the first pour.";
+    public static string? NoGrid(Moulds.Mould mould) => MouldShapes.Find(mould.Shape) switch
+    {
+        { Grid: not null } => null,
+        { } shape => $"{shape.NoGrid} Go by the data sheet's greatest depth, and log a thermometer in the first pour.",
+        null => $"There is no shape '{mould.Shape}', so its heat cannot be worked out.",
+    };
 
     /// <summary>Puts a piece together.</summary>
     /// <param name="mould">With its wall.</param>

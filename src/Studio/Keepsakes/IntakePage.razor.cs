@@ -166,7 +166,7 @@ public sealed partial class IntakePage : IAsyncDisposable
 
     private async Task DropDraftAsync()
     {
-        await Script.InvokeVoidAsync("studio.dropDraft", WordsKey);
+        await Script.DropDraftAsync(WordsKey);
         if (tray is not null)
         {
             await tray.ClearAsync();

@@ -11,13 +11,13 @@ public sealed partial class KeepsakeBook
     /// <param name="search">An entry number (slips allowed), or words of description, customer, commission or place; empty for all.</param>
     /// <param name="custody"><c>here</c>, <c>in-piece</c>, <c>returned</c>; empty for all.</param>
     /// <param name="most">How many lines.</param>
-    public async Task<LedgerPage> LedgerAsync(string search, string custody, int most)
+    public async Task<LedgerView> LedgerAsync(string search, string custody, int most)
     {
         await using var db = await factory.CreateDbContextAsync();
         var asked = custody.Length == 0 ? db.Set<Keepsake>() : db.Set<Keepsake>().Where(k => k.Custody == custody);
         var (found, note) = Search(db.Set<Keepsake>(), asked, search.Trim());
         var lines = await Lines(db, found.OrderByDescending(k => k.Id).Take(most + 1)).ToListAsync();
-        return new LedgerPage([.. lines.Take(most)], lines.Count > most, lines.Count > 0 || await db.Set<Keepsake>().AnyAsync(), note);
+        return new LedgerView([.. lines.Take(most)], lines.Count > most, lines.Count > 0 || await db.Set<Keepsake>().AnyAsync(), note);
     }
 
     /// <summary>A commission's keepsakes in the order they came.</summary>

@@ -66,7 +66,7 @@ public sealed record LedgerLine
 /// <param name="More">True when there are more than were asked for.</param>
 /// <param name="Any">True when the studio holds any keepsake at all, whatever was searched.</param>
 /// <param name="NumberNote">Set when the search looks like an entry number with a slip in it: what to compare.</param>
-public sealed record LedgerPage(IReadOnlyList<LedgerLine> Lines, bool More, bool Any, string NumberNote);
+public sealed record LedgerView(IReadOnlyList<LedgerLine> Lines, bool More, bool Any, string NumberNote);
 
 /// <summary>One link of the chain as it is read.</summary>
 /// <param name="Undone">True when it was taken back later; it stays readable.</param>

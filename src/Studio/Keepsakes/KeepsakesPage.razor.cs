@@ -14,7 +14,7 @@ public sealed partial class KeepsakesPage : IDisposable
 
     private static readonly (string Key, string Label)[] Filters = [("", "All"), (CustodyWhereabouts.Here, "Here"), (CustodyWhereabouts.InPiece, "In a piece"), (CustodyWhereabouts.Returned, "Gone home"), (CustodyWhereabouts.Lost, "Lost"), (CustodyWhereabouts.Withdrawn, "Crossed out")];
 
-    private LedgerPage? ledger;
+    private LedgerView? ledger;
     private IDisposable? ear;
     private string search = "";
     private string custody = "";

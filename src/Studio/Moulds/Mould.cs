@@ -16,7 +16,7 @@ public sealed class Mould : IVersioned, IHoldsMesh
     public string Name { get; set; } = "";
 
     /// <summary>Shape key of the engine.</summary>
-    public string Shape { get; set; } = "pyramid";
+    public string Shape { get; set; } = MouldShapes.Usual;
 
     /// <summary>Dimension name with unit to number, as the engine names them.</summary>
     public Dictionary<string, double> Dimensions { get; set; } = [];

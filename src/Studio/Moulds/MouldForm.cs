@@ -15,7 +15,7 @@ public sealed class MouldForm : Shell.IEdited
 
     public string Name { get; set; } = "";
 
-    public string Shape { get; set; } = "pyramid";
+    public string Shape { get; set; } = MouldShapes.Usual;
 
     /// <summary>Dimension name to number; null where nothing is typed.</summary>
     public Dictionary<string, double?> Dimensions { get; set; } = new(StringComparer.Ordinal);
@@ -54,6 +54,10 @@ public sealed class MouldForm : Shell.IEdited
     /// <summary>The shape's own list of dimensions; empty for a shape that this program does not know.</summary>
     [JsonIgnore]
     public IReadOnlyList<Dimension> Asked => MouldShapes.Find(Shape)?.Dimensions ?? [];
+
+    /// <summary>What the shape says beside its measures; empty for nothing.</summary>
+    [JsonIgnore]
+    public string Note => MouldShapes.Find(Shape)?.Note ?? "";
 
     [JsonIgnore]
     public MouldNeeds Needs => MouldShapes.Find(Shape)?.Needs ?? MouldNeeds.Nothing;

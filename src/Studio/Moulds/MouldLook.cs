@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Studio.Engine;
 using Studio.Engine.Moulds;
 
@@ -65,8 +66,10 @@ internal static class MouldSketches
     private const int MeshSteps = 72;
     private const int LineSteps = 60;
 
+    private static readonly ConditionalWeakTable<MouldShape, MouldExample> Drawn = [];
+
     /// <summary>Every shape of the engine in sound proportions: a new one of plain measures appears without a line of its own.</summary>
-    public static IReadOnlyList<MouldExample> Examples { get; } = [.. MouldShapes.All.Select(s => new MouldExample(s.Key, s.DisplayName, Example(s)))];
+    public static IReadOnlyList<MouldExample> Examples => [.. MouldShapes.All.Select(s => Drawn.GetValue(s, known => new(known.Key, known.DisplayName, Example(known))))];
 
     public static MouldSketch Of(Engine.Moulds.MouldBody mould)
     {
@@ -85,20 +88,9 @@ internal static class MouldSketches
 
     private static MouldSketch? Example(MouldShape shape)
     {
-        var spec = new MouldSpec(shape.Key, shape.Dimensions.ToDictionary(d => d.Name, Size, StringComparer.Ordinal)) { Readings = shape.Needs is MouldNeeds.Readings ? Bulb : null };
+        var spec = new MouldSpec(shape.Key, shape.Dimensions.ToDictionary(d => d.Name, d => d.Example, StringComparer.Ordinal)) { Readings = shape.Needs is MouldNeeds.Readings ? Bulb : null };
         return shape.Needs is MouldNeeds.Mesh ? Gem : MouldShapes.Make(spec) is { Ok: true } made ? Of(made.Value) : null;
     }
-
-    private static double Size(Dimension d) => d switch
-    {
-        { Name: "heightMm" } => 90,
-        { Name: "bottomDiameterMm" } => 70,
-        { Name: "openingDiameterMm" } => 36,
-        { Name: "edgeMm" } => 52,
-        { Whole: true } => d.Default ?? 6,
-        { Default: { } otherwise } => otherwise,
-        _ => Math.Clamp(100, d.Min, d.Max),
-    };
 
     // drawings only: a bulb with a neck that no plain measure describes, and a cut gem for what a mesh may be
     private static IReadOnlyList<FillReading> Bulb =>

@@ -17,15 +17,15 @@ public sealed partial class MouldPage
 
     protected override string Ledger => "/stores/moulds";
 
-    private bool Scaled => !Sheet.Remeasured && Sheet.VolumeFactor != 1;
+    private bool Scaled => !Typed.Remeasured && Typed.VolumeFactor != 1;
 
     // reading a mesh's section takes a while, and a page asks for it several times a drawing
     private MouldGlance Glance
     {
         get
         {
-            var key = (Sheet.Measures + JsonColumn.Write(Sheet.Fill), Sheet.Remeasured, Sheet.VolumeFactor, Sheet.VolumeSpreadPercent);
-            glance = glance.Key == key && glance.Value is not null ? glance : (key, Book.Look(Sheet));
+            var key = (Typed.Measures + JsonColumn.Write(Typed.Fill), Typed.Remeasured, Typed.VolumeFactor, Typed.VolumeSpreadPercent);
+            glance = glance.Key == key && glance.Value is not null ? glance : (key, Book.Look(Typed));
             return glance.Value!;
         }
     }
@@ -38,7 +38,7 @@ public sealed partial class MouldPage
 
     protected override async Task BesidesAsync(int id) => uses = await Book.UsesAsync(id);
 
-    private void TakeMesh(MouldMesh mesh) => Sheet.Mesh = mesh;
+    private void TakeMesh(MouldMesh mesh) => Typed.Mesh = mesh;
 
     private static string? Hint(Dimension d) => d switch
     {

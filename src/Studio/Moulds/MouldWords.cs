@@ -7,17 +7,8 @@ namespace Studio.Moulds;
 /// <summary>How a mould is said in words.</summary>
 public static class MouldWords
 {
-    /// <summary>"Square pyramid", "Hexagonal prism", "Cylinder"; a shape without words of its own is said by the engine's name.</summary>
-    public static string Shape(MouldSpec spec)
-    {
-        var name = MouldShapes.Find(spec.Shape)?.DisplayName ?? spec.Shape;
-        return spec.Shape switch
-        {
-            "pyramid" or "prism" => $"{Sides(spec.Dimensions.GetValueOrDefault("sides", 4))} {name.ToLowerInvariant()}",
-            "cone" => Round(spec.Dimensions.GetValueOrDefault("bottomDiameterMm"), spec.Dimensions.GetValueOrDefault("topDiameterMm")),
-            _ => name,
-        };
-    }
+    /// <summary>"Square pyramid", "Hexagonal prism", "Cylinder", as the shape says it; a key that is not known stands for itself.</summary>
+    public static string Shape(MouldSpec spec) => MouldShapes.Find(spec.Shape)?.Called(spec) ?? spec.Shape;
 
     /// <summary>"Edge at the open top 150 mm, height 125 mm": what differs from the shape's usual figure, counts left to the shape's words.</summary>
     public static string Sizes(MouldSpec spec, string units)
@@ -64,8 +55,4 @@ public static class MouldWords
 
     private static string Size(Dimension d, double value, string units) =>
         d.Unit == "mm" ? Say.Length(value, units) : string.Create(CultureInfo.InvariantCulture, $"{value:0.##}{(d.Unit == "°" ? "" : " ")}{d.Unit}");
-
-    private static string Sides(double sides) => sides switch { 3 => "Three-sided", 4 => "Square", 5 => "Five-sided", 6 => "Hexagonal", 8 => "Octagonal", _ => string.Create(CultureInfo.InvariantCulture, $"{sides:0}-sided") };
-
-    private static string Round(double bottom, double top) => bottom == 0 ? "Cone" : Math.Abs(bottom - top) < 1e-9 ? "Cylinder" : "Cone with a flat bottom";
 }

@@ -1,6 +1,6 @@
-using Studio.SignIn;
 using Microsoft.AspNetCore.Components;
 using Studio.Settings;
+using Studio.SignIn;
 
 namespace Studio.Office;
 
@@ -27,6 +27,9 @@ public partial class SignInPage
 
     [CascadingParameter]
     private HttpContext Http { get; set; } = default!;
+
+    [Inject]
+    private SettingsBook Settings { get; set; } = default!;
 
     [Inject]
     private DoorBook Door { get; set; } = default!;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Studio.Drawing;
 using Studio.Moulds;
+using Studio.SignIn;
 
 namespace Studio.Pieces;
 
@@ -24,6 +25,15 @@ public sealed partial class NewPiecePage
 
     [Parameter]
     public int CommissionId { get; set; }
+
+    [Inject]
+    private PieceBook Book { get; set; } = default!;
+
+    [Inject]
+    private Who Who { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Nav { get; set; } = default!;
 
     private string? NameWrong => string.IsNullOrWhiteSpace(name) ? "Give the piece a name, such as “Heather pyramid”." : null;
 

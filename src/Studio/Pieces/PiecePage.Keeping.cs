@@ -1,4 +1,5 @@
 using Microsoft.JSInterop;
+using Studio.Shell;
 
 namespace Studio.Pieces;
 
@@ -15,7 +16,7 @@ public sealed partial class PiecePage
                 return;
             }
 
-            await Script.InvokeVoidAsync("studio.keepDraft", $"piece-{s.Piece.Id}", new DesignDraft(Now, s.Desk.ReadAs, DesignText.Write(s.Piece)).Write());
+            await Script.KeepDraftTextAsync($"piece-{s.Piece.Id}", new DesignDraft(Now, s.Desk.ReadAs, DesignText.Write(s.Piece)).Write());
         }
         catch (JSDisconnectedException)
         {
@@ -26,7 +27,7 @@ public sealed partial class PiecePage
     private async Task DropDraftAsync()
     {
         draft = null;
-        await Script.InvokeVoidAsync("studio.dropDraft", DraftKey);
+        await Script.DropDraftAsync(DraftKey);
     }
 
     private async Task<bool> KeepAsync()

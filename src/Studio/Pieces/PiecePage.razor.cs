@@ -3,7 +3,9 @@ using Microsoft.JSInterop;
 using MudBlazor;
 using Studio.Data;
 using Studio.Drawing;
+using Studio.Settings;
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Pieces;
 
@@ -29,6 +31,30 @@ public sealed partial class PiecePage : IAsyncDisposable
 
     [Parameter]
     public int Id { get; set; }
+
+    [Inject]
+    private PieceBook Book { get; set; } = default!;
+
+    [Inject]
+    private SettingsBook Settings { get; set; } = default!;
+
+    [Inject]
+    private Who Who { get; set; } = default!;
+
+    [Inject]
+    private News News { get; set; } = default!;
+
+    [Inject]
+    private TimeProvider Clock { get; set; } = default!;
+
+    [Inject]
+    private NavigationManager Nav { get; set; } = default!;
+
+    [Inject]
+    private ISnackbar Notes { get; set; } = default!;
+
+    [Inject]
+    private IJSRuntime Script { get; set; } = default!;
 
     private DateTime Now => Clock.GetUtcNow().UtcDateTime;
 
@@ -77,7 +103,7 @@ public sealed partial class PiecePage : IAsyncDisposable
 
         draftOf = Id;
         // what was typed before a connection was lost lies in the browser
-        draft = DesignDraft.Read(await Script.InvokeAsync<string?>("studio.draft", DraftKey));
+        draft = DesignDraft.Read(await Script.DraftTextAsync(DraftKey));
         if (draft is not null && (draft.Design == session.Desk.ReadAs || !session.TakeUp(draft.Design) || !session.Dirty))
         {
             draft = null;

@@ -77,7 +77,7 @@ public static class CureLook
     {
         var deep = sheet.MaxPourMm ?? ExampleDeepMm;
         var what = $"A layer of {Say.Length(deep)}{(sheet.MaxPourMm is null ? "" : ", the deepest that the sheet prints")}, in a square mould of {ExampleSideMm:0} mm with {ExampleWallMm:0} mm of silicone, in a room of {ExampleRoomC:0} °C";
-        var spec = new MouldSpec("cuboid", new Dictionary<string, double>(StringComparer.Ordinal) { ["widthMm"] = ExampleSideMm, ["depthMm"] = ExampleSideMm, ["heightMm"] = deep + 5 });
+        var spec = CuboidMould.Square(ExampleSideMm, deep + 5);
         var resin = state.Best();
         var input = new HeatInput
         {

@@ -16,13 +16,13 @@ public sealed partial class ResinPage
 
     protected override string Ledger => "/stores/resins";
 
-    private ResinGlance Glance => ResinBook.Glance(Sheet);
+    private ResinGlance Glance => ResinBook.Glance(Typed);
 
     /// <summary>What is doubtful about a field.</summary>
-    internal IEnumerable<Finding> Doubts(string path) => ResinDoubts.Of(Sheet).Where(f => f.Path == path);
+    internal IEnumerable<Finding> Doubts(string path) => ResinDoubts.Of(Typed).Where(f => f.Path == path);
 
     /// <summary>What is doubtful about the fields of one row.</summary>
-    internal IEnumerable<Finding> DoubtsIn(string row) => ResinDoubts.Of(Sheet).Where(f => f.Path.StartsWith(row, StringComparison.Ordinal));
+    internal IEnumerable<Finding> DoubtsIn(string row) => ResinDoubts.Of(Typed).Where(f => f.Path.StartsWith(row, StringComparison.Ordinal));
 
     protected override Task<ResinForm?> FetchAsync(int id) => Book.FormAsync(id);
 

@@ -53,7 +53,7 @@ public abstract class EditPage<TForm> : ComponentBase
     private IJSRuntime Script { get; set; } = default!;
 
     /// <summary>The form as typed so far; look at <see cref="Ready"/> first.</summary>
-    public TForm Sheet => form!;
+    public TForm Typed => form!;
 
     /// <summary>Number fields whose text cannot be read; cascaded to them.</summary>
     protected UnreadNumbers Unread { get; } = new();
@@ -130,7 +130,7 @@ public abstract class EditPage<TForm> : ComponentBase
         else if (form is not null && !Saving && Draft is null && JsonColumn.Write(form) is var now && now != kept)
         {
             kept = now;
-            await Script.InvokeVoidAsync("studio.keepDraft", DraftKey, now);
+            await Script.KeepDraftTextAsync(DraftKey, now);
         }
     }
 
@@ -139,7 +139,7 @@ public abstract class EditPage<TForm> : ComponentBase
     protected async Task DropDraftAsync()
     {
         Draft = null;
-        await Script.InvokeVoidAsync("studio.dropDraft", DraftKey);
+        await Script.DropDraftAsync(DraftKey);
     }
 
     /// <summary>Lets go of what was typed and shows what is stored now.</summary>
@@ -166,7 +166,7 @@ public abstract class EditPage<TForm> : ComponentBase
         }
 
         Saving = true;
-        var saved = await KeepAsync(Sheet, await Who.NameAsync());
+        var saved = await KeepAsync(Typed, await Who.NameAsync());
         Saving = false;
         if (!saved.Ok)
         {
@@ -176,13 +176,13 @@ public abstract class EditPage<TForm> : ComponentBase
 
         kept = JsonColumn.Write(form);
         await DropDraftAsync();
-        Snackbar.Add($"{Sheet.Name} is kept.", MudBlazor.Severity.Normal);
+        Snackbar.Add($"{Typed.Name} is kept.", MudBlazor.Severity.Normal);
         Nav.NavigateTo(Ledger);
     }
 
     protected async Task TurnAsync()
     {
-        var (id, name, retired, by) = (Id, Sheet.Name, Sheet.Retired, await Who.NameAsync());
+        var (id, name, retired, by) = (Id, Typed.Name, Typed.Retired, await Who.NameAsync());
         var saved = await TurnAsync(id, !retired, by);
         if (!saved.Ok)
         {
@@ -213,7 +213,7 @@ public abstract class EditPage<TForm> : ComponentBase
 
     private async Task FindDraftAsync()
     {
-        var json = await Script.InvokeAsync<string?>("studio.draft", DraftKey);
+        var json = await Script.DraftTextAsync(DraftKey);
         if (string.IsNullOrEmpty(json) || json == kept)
         {
             return;
@@ -236,7 +236,7 @@ public abstract class EditPage<TForm> : ComponentBase
 
     private bool Check()
     {
-        (wrong, tried, Stale) = (Complaints(Sheet), true, false);
+        (wrong, tried, Stale) = (Complaints(Typed), true, false);
         Refused = (wrong.Count, Unread.Any) switch
         {
             (0, false) => "",

@@ -4,6 +4,7 @@ using Microsoft.JSInterop;
 using MudBlazor;
 using Studio.Data;
 using Studio.Settings;
+using Studio.SignIn;
 
 namespace Studio.Shell;
 
@@ -19,6 +20,18 @@ public partial class MainLayout
 
     [CascadingParameter]
     private HttpContext? Http { get; set; }
+
+    [Inject]
+    private SettingsBook Book { get; set; } = default!;
+
+    [Inject]
+    private News News { get; set; } = default!;
+
+    [Inject]
+    private IJSRuntime Script { get; set; } = default!;
+
+    [Inject]
+    private Who Who { get; set; } = default!;
 
     [Inject]
     private NavigationManager Nav { get; set; } = default!;

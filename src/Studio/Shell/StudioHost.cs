@@ -1,8 +1,10 @@
 using System.Reflection;
 using FluentValidation;
 using Hangfire;
+using Hangfire.AspNetCore;
 using Hangfire.InMemory;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 using Hangfire.Storage.SQLite;
 using Microsoft.AspNetCore.DataProtection;
 using MudBlazor;
@@ -127,31 +129,40 @@ internal static class StudioHost
 
     private static void AddJobs(IServiceCollection services, IConfiguration configuration)
     {
-        services.AddHangfire(h =>
+        // each studio keeps its own: Hangfire's are one to a process, and a studio that ended would take them from one beside it
+        services.AddSingleton(s =>
         {
-            h.SetDataCompatibilityLevel(CompatibilityLevel.Version_180).UseSimpleAssemblyNameTypeSerializer().UseRecommendedSerializerSettings();
-            if (configuration["Jobs:Storage"] is "InMemory")
-            {
-                h.UseInMemoryStorage(new InMemoryStorageOptions());
-            }
-            else if (configuration["Database:Postgres"] is { Length: > 0 } postgres)
-            {
-                h.UsePostgreSqlStorage(p => p.UseNpgsqlConnection(postgres));
-            }
-            else
-            {
-                // its own file: backups and migrations of the studio's records never meet the job tables
-                h.UseSQLiteStorage(Path.Combine(DataSetup.Folder(configuration), "jobs.db"), new SQLiteStorageOptions
-                {
-                    QueuePollInterval = TimeSpan.FromSeconds(2),
-                    InvisibilityTimeout = TimeSpan.FromMinutes(5),
-                });
-            }
+            s.GetRequiredService<IGlobalConfiguration>(); // says where its words go, and a storage asks for that as it is made
+            return JobsIn(configuration);
         });
+        services.AddSingleton<JobActivator>(s => new AspNetCoreJobActivator(s.GetRequiredService<IServiceScopeFactory>()));
+        services.AddHangfire((s, h) => h.SetDataCompatibilityLevel(CompatibilityLevel.Version_180).UseSimpleAssemblyNameTypeSerializer().UseRecommendedSerializerSettings()
+            .UseLogProvider(new JobWords(s.GetRequiredService<ILoggerFactory>())));
         services.AddHangfireServer(o =>
         {
             o.WorkerCount = 1;
             o.SchedulePollingInterval = TimeSpan.FromSeconds(5);
+        });
+    }
+
+    private static JobStorage JobsIn(IConfiguration configuration)
+    {
+        if (configuration["Jobs:Storage"] is "InMemory")
+        {
+            return new InMemoryStorage(new InMemoryStorageOptions());
+        }
+
+        if (configuration["Database:Postgres"] is { Length: > 0 } postgres)
+        {
+            var options = new PostgreSqlStorageOptions();
+            return new PostgreSqlStorage(new NpgsqlConnectionFactory(postgres, options), options);
+        }
+
+        // its own file: backups and migrations of the studio's records never meet the job tables
+        return new SQLiteStorage(Path.Combine(DataSetup.Folder(configuration), "jobs.db"), new SQLiteStorageOptions
+        {
+            QueuePollInterval = TimeSpan.FromSeconds(2),
+            InvisibilityTimeout = TimeSpan.FromMinutes(5),
         });
     }
 }

@@ -16,7 +16,7 @@ public sealed partial class MaterialPage
 
     protected override string Ledger => "/stores/materials";
 
-    private MaterialGlance Glance => MaterialBook.Glance(Sheet);
+    private MaterialGlance Glance => MaterialBook.Glance(Typed);
 
     protected override Task<MaterialForm?> FetchAsync(int id) => Book.FormAsync(id);
 

@@ -57,6 +57,7 @@ public sealed class CureClockPropertyTests
 
     // an independent sum: Simpson's rule on 2000 even steps from one bend to the next, with the rate written out once more
     [Fact]
+    [Trait("Slow", "draws")]
     public void Closed_form_agrees_with_a_plain_numeric_integral() =>
         Cases.Sample(
             c =>

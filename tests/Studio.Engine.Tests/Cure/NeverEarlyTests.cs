@@ -22,6 +22,7 @@ public sealed class NeverEarlyTests
             (kinetics, printed ? One(23, demould: hours, full: 3 * hours) : Resins.Silent, room));
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void No_stated_minute_is_early_and_none_more_than_a_minute_late() =>
         Cases.Sample(c => Doubt(c.Kinetics, c.Sheet, c.Room) is not { } doubt ? true : throw new InvalidOperationException(doubt), iter: 150);
 

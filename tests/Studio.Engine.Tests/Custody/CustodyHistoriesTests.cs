@@ -20,6 +20,7 @@ public sealed class CustodyHistoriesTests
     ];
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void A_million_random_histories_add_up_at_every_moment()
     {
         var wrong = new System.Collections.Concurrent.ConcurrentQueue<string>();

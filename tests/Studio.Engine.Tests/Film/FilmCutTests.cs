@@ -1,6 +1,6 @@
 using CsCheck;
-using Studio.Engine.Moulds;
 using Studio.Engine.Film;
+using Studio.Engine.Moulds;
 
 namespace Studio.Engine.Tests.Film;
 
@@ -104,6 +104,7 @@ public sealed class FilmCutTests
     }
 
     [Fact]
+    [Trait("Slow", "meshes")]
     public void Slices_across_any_direction_add_up_to_the_volume() => // Cavalieri
         (from turn in Gen.Double[-180, 180]
          from lean in Gen.Double[-60, 60]

@@ -1,5 +1,5 @@
-using Studio.Engine.Moulds;
 using Studio.Engine.Film;
+using Studio.Engine.Moulds;
 using Studio.Engine.Tests.Meshes;
 
 namespace Studio.Engine.Tests.Film;
@@ -38,6 +38,7 @@ public sealed class MeshSheetTests
     }
 
     [Fact]
+    [Trait("Slow", "meshes")]
     public void Every_sheet_of_a_thousand_planes_lies_inside_the_wall() =>
         Enumerable.Range(0, 1000).ToList().ForEach(i =>
         {

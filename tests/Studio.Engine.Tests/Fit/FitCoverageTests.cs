@@ -6,6 +6,7 @@ namespace Studio.Engine.Tests.Fit;
 public sealed class FitCoverageTests(ITestOutputHelper output)
 {
     [Fact]
+    [Trait("Slow", "solver")]
     public void Intervals_hold_the_truth_and_one_log_sharpens_the_peak()
     {
         var made = ResinClass.All.SelectMany(c => Enumerable.Range(0, 2).Select(i => new MadeResin(c.Key, 500 + i, otherForm: i == 1))).ToList();

@@ -35,6 +35,7 @@ public sealed class LogFitTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_warmer_room_stays_uncertain_until_one_is_logged()
     {
         var once = LogFit.Run(Before.State, Log).Value.Fit;
@@ -86,6 +87,7 @@ public sealed class LogFitTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_log_of_another_resin_is_told()
     {
         var cold = Log with { Readings = [.. Log.Readings.Select(r => r with { Celsius = 23 + (4 * (r.Celsius - 23)) })] };

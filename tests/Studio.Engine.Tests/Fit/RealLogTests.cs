@@ -54,6 +54,7 @@ public sealed class RealLogTests(ITestOutputHelper output)
     [Theory]
     [InlineData(1)]
     [InlineData(-1)]
+    [Trait("Slow", "draws")]
     public void A_known_resin_gives_a_clock_away_by_its_curve(double hours)
     {
         var known = LogFit.Run(Before.State, Log).Value.Fit.State;
@@ -84,6 +85,7 @@ public sealed class RealLogTests(ITestOutputHelper output)
         Findings([.. Good.Select((r, i) => r with { Celsius = 23 + (0.1 * (i % 3)) })]).ShouldContain("log-shows-no-cure");
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void A_million_readings_in_disorder_and_twice_are_read_in_bounded_time()
     {
         var random = new Random(3);
@@ -112,6 +114,7 @@ public sealed class RealLogTests(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void What_is_known_of_a_resin_survives_being_kept_as_JSON()
     {
         foreach (var state in (FitState[])[Before.State, LogFit.Run(Before.State, Log).Value.Fit.State])

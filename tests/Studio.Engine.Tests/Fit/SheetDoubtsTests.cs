@@ -77,6 +77,7 @@ public sealed class SheetDoubtsTests
     [Theory]
     [InlineData(2)]
     [InlineData(20_000)]
+    [Trait("Slow", "draws")]
     public void Whatever_a_sheet_prints_a_fit_comes_out_finite(double gelMinutes)
     {
         foreach (var kind in ResinClass.All)

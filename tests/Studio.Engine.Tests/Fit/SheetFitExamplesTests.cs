@@ -35,6 +35,7 @@ public sealed class SheetFitExamplesTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Examples))]
+    [Trait("Slow", "solver")]
     public void Foretells_layers_as_the_other_program_did(Example example)
     {
         var fit = SheetFit.Run(example.Sheet).Value;

@@ -66,6 +66,7 @@ public sealed class BadHeatInputTests
     [Theory]
     [InlineData("heat")]
     [InlineData("cure")]
+    [Trait("Slow", "solver")]
     public void A_million_readings_are_worked_through(string calculation)
     {
         var room = new StringBuilder("[");
@@ -103,6 +104,7 @@ public sealed class BadHeatInputTests
     [InlineData("atCelsius", null, "sheet-temperature-assumed")]
     [InlineData("fullCureHours", "10", "sheet-contradicts-itself")]
     [InlineData("potLifeMinutes", "300", "sheet-contradicts-itself")]
+    [Trait("Slow", "solver")]
     public void A_sheet_that_contradicts_itself_is_doubted(string field, string? value, string code)
     {
         var result = Ask.Result("heat", Piece.With("layers[0].resin", "\"s\"").With("layers[0].toMm", "10").With($"{Sheet}.{field}", value));

@@ -22,6 +22,7 @@ public sealed class HeatAdviceTests
     [Theory]
     [InlineData(60, 23)]
     [InlineData(45, 28)]
+    [Trait("Slow", "solver")]
     public void Advice_that_suffices_passes_when_it_is_taken(double deepMm, double roomC)
     {
         var input = Tray(deepMm, roomC, HeatLimit.PrintedFilm) with { Others = [new("the slow one", new(Pieces.Deep with { Mean = [.. Pieces.Deep.Mean.Select((m, i) => i == 0 ? m - 0.7 : m)] }, 90))] };
@@ -40,6 +41,7 @@ public sealed class HeatAdviceTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void Half_a_millimetre_more_than_the_greatest_depth_is_too_much()
     {
         var input = Tray(60, 23, HeatLimit.PrintedFilm);
@@ -60,6 +62,7 @@ public sealed class HeatAdviceTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_run_away_shows_no_number()
     {
         var outcome = HeatAdvice.Of(Tray(70, 33, HeatLimit.Resin), null, Stop);
@@ -71,6 +74,7 @@ public sealed class HeatAdviceTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void Waiting_longer_lets_the_layer_below_cool()
     {
         var (piece, mould) = Pieces.Layers(Pieces.Tray(40).Input.Mould, [45, 45], 24, 16, 100);
@@ -84,6 +88,7 @@ public sealed class HeatAdviceTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void Progress_ends_at_one_and_advice_can_be_stopped()
     {
         var seen = new List<double>();

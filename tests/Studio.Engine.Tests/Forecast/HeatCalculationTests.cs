@@ -50,6 +50,7 @@ public sealed class HeatCalculationTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void Fitted_and_exact_resins_lie_in_one_piece()
     {
         var layers = """[{ "resin": "exact", "thicknessMm": 30, "pouredAtHours": 0 }, { "resin": "sheet", "thicknessMm": 30, "pouredAtHours": 48 }]""";
@@ -76,6 +77,7 @@ public sealed class HeatCalculationTests
     [InlineData("deepPour")]
     [InlineData("casting")]
     [InlineData("fast")]
+    [Trait("Slow", "solver")]
     public void A_class_alone_is_enough_and_leaves_a_wide_interval(string kind)
     {
         var result = Ask.Result("heat", Tray.With("resins.sheet.dataSheet", $$"""{ "class": "{{kind}}" }""").With("layers[0].thicknessMm", "3"));
@@ -84,6 +86,7 @@ public sealed class HeatCalculationTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_class_that_is_left_out_is_guessed_and_said()
     {
         var result = Ask.Result("heat", Tray.With("resins.sheet.dataSheet.class", null));
@@ -96,6 +99,7 @@ public sealed class HeatCalculationTests
         Ask.Errors("heat", Tray.With("resins.sheet.heatCapacityJPerKgK", "1500")).ShouldHaveSingleItem().Path.ShouldBe("resins.sheet.heatCapacityJPerKgK");
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void The_wall_may_stand_beside_the_mould()
     {
         var beside = Tray.With("mould.wall", null).With("wall", """{ "thicknessMm": 10 }""").With("layers[0].resin", "\"exact\"");
@@ -108,6 +112,7 @@ public sealed class HeatCalculationTests
     [InlineData("thicknessMm", "60", 25, "mould-face-hot", "warn")]
     [InlineData("thicknessMm", "60", 27, "steep-cooling", "warn")]
     [InlineData("thicknessMm", "36", 20, "outside-data-sheet", "stop")]
+    [Trait("Slow", "solver")]
     public void A_doubt_about_a_layer_is_said(string field, string value, int roomC, string code, string severity)
     {
         var room = string.Create(CultureInfo.InvariantCulture, $$"""[{ "hours": 0, "celsius": {{roomC}} }]""");
@@ -119,12 +124,14 @@ public sealed class HeatCalculationTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_cold_room_is_said() =>
         Codes(Ask.Result("heat", Tray.With("room", """[{ "hours": 0, "celsius": 12 }]""")).At("findings")).ShouldBe(["cold-room"]);
 
     [Theory]
     [InlineData(6, null, "has not gelled")]
     [InlineData(60, 72, "asks for 72 h")]
+    [Trait("Slow", "solver")]
     public void A_next_pour_that_comes_too_early_is_said(int hours, int? printed, string words)
     {
         var layers = string.Create(CultureInfo.InvariantCulture, $$"""[{ "resin": "sheet", "thicknessMm": 30, "pouredAtHours": 0 }, { "resin": "sheet", "thicknessMm": 20, "pouredAtHours": {{hours}} }]""");
@@ -134,6 +141,7 @@ public sealed class HeatCalculationTests
     }
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void A_pour_after_the_sheets_window_is_said()
     {
         var layers = """[{ "resin": "sheet", "thicknessMm": 30, "pouredAtHours": 0 }, { "resin": "sheet", "thicknessMm": 20, "pouredAtHours": 90 }]""";

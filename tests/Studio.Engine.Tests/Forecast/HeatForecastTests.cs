@@ -42,6 +42,7 @@ public sealed class HeatForecastTests
 
     // the quantiles of 24 members that are run here one by one, each with its own films, on the grid of the best run
     [Fact]
+    [Trait("Slow", "solver")]
     public void The_interval_is_that_of_members_run_by_hand()
     {
         var (piece, mould) = Pieces.Tray(40);

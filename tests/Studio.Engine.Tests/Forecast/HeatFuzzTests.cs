@@ -46,9 +46,11 @@ public sealed class HeatFuzzTests
         Gen.Int[0, Values.Length - 1].Select(i => Values[i]), Gen.Double[-100, 500].Select(d => d.ToString("R", CultureInfo.InvariantCulture)), Gen.Double[-12, 12].Select(d => Math.Pow(10, d).ToString("R", CultureInfo.InvariantCulture)));
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void Heat_answers_whatever_stands_in_its_fields() => Fuzz("heat", Heat, 250);
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void The_clock_answers_whatever_stands_in_its_fields() => Fuzz("cure", Clock, 1500);
 
     private static void Fuzz(string calculation, string json, int times)

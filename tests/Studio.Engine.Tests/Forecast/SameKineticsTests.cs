@@ -70,6 +70,7 @@ public sealed class SameKineticsTests
     [InlineData("vitrificationWidthK", "1e6")]
     [InlineData("gelConversion", "0.001")]
     [InlineData("gelConversion", "0.999")]
+    [Trait("Slow", "solver")]
     public void Both_take_the_edge(string field, string value)
     {
         var path = "resins.r.kinetics." + field;

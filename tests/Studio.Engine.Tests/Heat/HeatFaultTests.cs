@@ -60,6 +60,7 @@ public sealed class HeatFaultTests
         };
 
     [Fact]
+    [Trait("Slow", "solver")]
     public void Answers_with_sound_numbers_or_refuses() => Gen.Select(Inputs, Gen.Bool).Sample(
         (input, preview) =>
         {

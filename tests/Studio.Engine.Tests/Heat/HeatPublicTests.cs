@@ -13,6 +13,7 @@ public sealed class HeatPublicTests
     // tolerance as the cases suggest: peak 1.5 K or 3 % of the rise, times 4 %, conversion 0.012
     [Theory]
     [MemberData(nameof(Cases))]
+    [Trait("Slow", "solver")]
     public void Agrees_with_the_converged_reference(string id)
     {
         var said = All().Single(c => c.GetProperty("id").GetString() == id);

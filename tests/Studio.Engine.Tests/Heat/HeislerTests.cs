@@ -27,6 +27,7 @@ public sealed class HeislerTests
     [InlineData("rod by eighths", 6, 4e-4)]
     [InlineData("cube", 3, 4e-4)]
     [InlineData("cube by eighths", 3, 1e-3)]
+    [Trait("Slow", "solver")]
     public void Error_falls_with_the_square_of_the_cell(string body, int coarsest, double most)
     {
         var exact = Exact(body.Split(' ')[0]);

@@ -9,6 +9,7 @@ public sealed class MeshFuzzTests
     private static readonly string[] Numbers = ["nan", "-1e308", "1e-320", "0", "-0", "1e999", "99999999999999999999", "2147483648", "-2147483648", "1,5", "0x1F", "-", "1/0/9", "//", "", "\0", "1e"];
 
     [Fact]
+    [Trait("Slow", "meshes")]
     public void A_hundred_thousand_broken_files_are_read_or_refused_and_nothing_else()
     {
         var seeds = Seeds();

@@ -54,9 +54,11 @@ public sealed partial class PublishedMeshTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(Handbook))]
+    [Trait("Slow", "meshes")]
     public void Handbook_solid_as_a_mesh(string solid, double volume) => Files.CavityOf(Made(solid)).Table.WholeMm3.ShouldBe(volume, volume * (solid.Contains("torus", StringComparison.Ordinal) ? 4e-4 : 2e-4));
 
     [Fact]
+    [Trait("Slow", "meshes")]
     public void The_reference_program_admesh_gives_the_same_volumes()
     {
         Tool.Need("admesh");

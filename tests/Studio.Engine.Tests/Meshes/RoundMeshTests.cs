@@ -35,6 +35,7 @@ public sealed class RoundMeshTests
 
     [Theory]
     [MemberData(nameof(Shapes))]
+    [Trait("Slow", "meshes")]
     public void With_half_the_edge_a_quarter_is_lacking(string shape)
     {
         var lacking = Enumerable.Range(0, 4).Select(n => Lacking(shape, n)).ToArray();

@@ -24,6 +24,7 @@ public sealed class TimePropertyTests
         c => Later(Plans.Run(c.Before with { AbradeMinutes = 0 }), Plans.Run(c.After with { AbradeMinutes = 0 })), iter: 3000);
 
     [Fact]
+    [Trait("Slow", "draws")]
     public void While_the_same_windows_are_missed_that_holds_with_abrading_too() => Changes.Where(c => c.Before.Layers.Count == c.After.Layers.Count).Sample(
         c =>
         {

@@ -102,6 +102,18 @@ public sealed class BenchPageTests : BunitContext
         (await scene.FindAsync(id)).Stage.ShouldBe(Making.Demoulded);
     }
 
+    [Theory]
+    [InlineData("""{"layerId":"heather"}""")]
+    [InlineData("no draft at all")]
+    public async Task A_draft_of_another_version_of_the_program_is_let_lie(string draft)
+    {
+        JSInterop.Setup<string?>("studio.draft", _ => true).SetResult(draft);
+        var page = Page(await scene.PieceAsync());
+        page.WaitForElement(".things");
+        Next(page);
+        page.Find("#log-room");
+    }
+
     [Fact]
     public void A_piece_that_is_not_there_is_said_so() => Page(4711).WaitForAssertion(() => Find("h1").ShouldContain("not here"));
 

@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Studio.Bench;
 using Studio.Calibration;
 using Studio.Climate;
+using Studio.Commissions;
 using Studio.Engine.Custody;
 using Studio.Heat;
 using Studio.Keepsakes;
@@ -31,6 +32,7 @@ public sealed partial class NumbersTests
         ["going home"] = (typeof(GoingHomePage), t => t.HomeAsync()),
         ["price"] = (typeof(QuotePage), t => t.PriceAsync("#keep-quote")),
         ["price that goes out"] = (typeof(QuotePage), t => t.PriceAsync("#mark-sent")),
+        ["delivery of a price"] = (typeof(QuotePage), t => t.DeliveryAsync()),
         ["what if"] = (typeof(WishPart), t => t.WhatIfAsync()),
         ["pour"] = (typeof(BenchPage), t => t.PourAsync()),
         ["pour set right"] = (typeof(PourTrace), t => t.SetRightAsync()),
@@ -73,9 +75,10 @@ public sealed partial class NumbersTests
     private static Task PressAsync<T>(IRenderedComponent<T> page, string selector)
         where T : IComponent => page.Find(selector).ClickAsync(new());
 
-    private async Task<int> QuoteAsync(bool accepted)
+    private async Task<int> QuoteAsync(bool accepted, bool delivered = false)
     {
         var piece = await Scene.PieceAsync(deposit: false);
+        await Scene.ChangeAsync<Commission>(_ => delivered, c => (c.Handover, c.DeliveryAddress) = ("delivery", "4 Heather Brae"));
         await Scene.ChangeAsync<Resin>(_ => true, r => r.Packs = [new(1000, 20)]);
         var id = (await Of<QuoteBook>().OpenAsync(piece, "Mo")).Id;
         if (accepted)
@@ -129,6 +132,14 @@ public sealed partial class NumbersTests
         var page = Render<QuotePage>(p => p.Add(q => q.Id, id));
         page.WaitForElement("#margin-percent");
         return new(page, () => PressAsync(page, button == "#mark-sent" && page.FindAll(button).Count == 0 ? "#keep-quote" : button)) { Good = ("Margin", "42"), Others = [typeof(WishPart)] };
+    }
+
+    private async Task<NumberScene> DeliveryAsync()
+    {
+        var id = await QuoteAsync(accepted: false, delivered: true);
+        var page = Render<QuotePage>(p => p.Add(q => q.Id, id));
+        page.WaitForElement("#delivery-as").Change("priced");
+        return new(page, () => PressAsync(page, "#keep-quote")) { Good = ("Delivery costs them", "12"), Only = typeof(QuotePromises) };
     }
 
     private async Task<NumberScene> WhatIfAsync()
