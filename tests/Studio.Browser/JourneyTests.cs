@@ -105,11 +105,7 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await page.ShotAsync("journey-05-quote");
         await page.Locator("#keep-quote").ClickAsync();
         await Assertions.Expect(page.Locator("#kept")).ToHaveTextAsync("Kept.");
-        // the catalogue's prices are invented and pointed at; sent all the same for a reason
-        await page.Locator("#send-reason").FillAsync("A first look for them, prices to follow");
-        await page.Locator("#send-reason").BlurAsync();
-        await page.Locator("#mark-sent").ClickAsync();
-        await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("sent");
+        await page.SendPriceAsync();
 
         // the family's paper says the total and none of the costs
         var quote = await ReadAsync(db => db.Set<Quotes.Quote>().SingleAsync());

@@ -158,4 +158,18 @@ public static class PageSteps
         await page.GetByRole(AriaRole.Button, new() { Name = "Create the studio" }).ClickAsync();
         await page.ReadyAsync();
     }
+
+    /// <summary>Sends the price at hand, with a reason where something of it is open: the catalogue's prices are invented, and pointed at.</summary>
+    public static async Task SendPriceAsync(this IPage page)
+    {
+        await Assertions.Expect(page.Locator("#mark-sent")).ToBeVisibleAsync();
+        if (await page.Locator("#send-reason").CountAsync() > 0)
+        {
+            await page.Locator("#send-reason").FillAsync("A first look for them, prices to follow");
+            await page.Locator("#send-reason").BlurAsync();
+        }
+
+        await page.Locator("#mark-sent").ClickAsync();
+        await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("sent");
+    }
 }

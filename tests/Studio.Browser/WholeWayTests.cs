@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
 using Studio.Commissions;
-using Studio.Data;
 using Studio.Engine.Custody;
 using Studio.Engine.Film;
 using Studio.Engine.Layers;
@@ -130,7 +129,7 @@ public sealed partial class WholeWayTests(StudioInBrowser studio) : IClassFixtur
     {
         await page.OpenAsync("/pieces/1/quote");
         await page.WaitForURLAsync(u => u.Contains("/quotes/", StringComparison.Ordinal));
-        await QuoteSteps.SendAsync(page);
+        await page.SendPriceAsync();
         await page.Locator("#said-yes").ClickAsync();
         await Assertions.Expect(page.Locator("#state")).ToHaveTextAsync("agreed");
         await PayAsync(page, 1);

@@ -15,7 +15,7 @@ internal sealed class DemoPapers(StudioDb db, IssuedBook issued, PieceTimeBook t
         foreach (var quote in await db.Set<Quote>().Where(q => q.SentAt != null).OrderBy(q => q.Id).ToListAsync())
         {
             quote.Form.PromiseOn = (await times.OfPieceAsync(quote.PieceId))?.PromiseOn;
-            var sheet = new QuoteSheet(quote, await QuoteBook.PieceAsync(db, quote.PieceId), settings, null, db.Now);
+            var sheet = new QuoteOnPaper(quote, await QuoteBook.PieceAsync(db, quote.PieceId), settings, null, db.Now);
             var paper = await QuoteWriting.WriteAsync(db, sheet, "");
             var kept = await issued.KeepAsync(db, new IssuedPaper { Kind = PaperKinds.Quote, Number = QuoteWriting.Number(sheet), CommissionId = quote.CommissionId, RefId = quote.Id, FileName = paper.FileName, By = by, State = QuoteState.Sent }, paper.Content);
             kept.At = quote.SentAt!.Value;

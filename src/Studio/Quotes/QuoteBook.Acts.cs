@@ -83,13 +83,13 @@ public sealed partial class QuoteBook
     });
 
     // everything that is looked at before it leaves, and what its paper is written from
-    private async Task<(IReadOnlyList<SendPoint> Points, QuoteSheet Sheet)> LookAsync(StudioDb db, Quote quote)
+    private async Task<(IReadOnlyList<SendPoint> Points, QuoteOnPaper Sheet)> LookAsync(StudioDb db, Quote quote)
     {
         var (piece, settings) = (await PieceAsync(db, quote.PieceId), await settingsBook.ReadAsync());
         var today = DateOnly.FromDateTime(Say.Local(db.Now, await settingsBook.ZoneAsync()));
         var replaces = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.VersionNo < quote.VersionNo && q.SentAt != null).MaxAsync(q => (int?)q.VersionNo);
         var points = SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today));
-        return (points, new QuoteSheet(quote, piece, settings, replaces, db.Now));
+        return (points, new QuoteOnPaper(quote, piece, settings, replaces, db.Now));
     }
 
     // what would be untrue on paper is never sent; what is only open asks for a reason

@@ -26,7 +26,7 @@ public sealed class QuotePaperBook(QuoteBook quotes, IDbContextFactory<StudioDb>
         }
 
         await using var db = await factory.CreateDbContextAsync();
-        var sheet = new QuoteSheet(view.Quote, view.Piece, settings, view.Replaces, view.Now);
+        var sheet = new QuoteOnPaper(view.Quote, view.Piece, settings, view.Replaces, view.Now);
         return await QuoteWriting.WriteAsync(db, sheet, today, view.NeverSent ? null : DrawnAgain(format.Day(view.Now)));
     }
 

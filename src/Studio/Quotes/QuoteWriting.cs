@@ -16,7 +16,7 @@ namespace Studio.Quotes;
 /// <summary>What a paper is written from: the quote, its piece with mould, layers, resins, commission and customer, and how the studio writes.</summary>
 /// <param name="Replaces">The version before it that had been sent; null for none.</param>
 /// <param name="Now">[UTC].</param>
-internal sealed record QuoteSheet(Quote Quote, Piece Piece, StudioSettings Settings, int? Replaces, DateTime Now);
+internal sealed record QuoteOnPaper(Quote Quote, Piece Piece, StudioSettings Settings, int? Replaces, DateTime Now);
 
 /// <summary>Writes a quote for the family: prices only, and what will be made in plain words.</summary>
 internal static class QuoteWriting
@@ -27,7 +27,7 @@ internal static class QuoteWriting
     /// <param name="state">For the head; empty for the one that is sent.</param>
     /// <param name="drawnAgain">A sentence for one that is not the paper that was sent.</param>
     /// <exception cref="InvalidOperationException">The quote has no total yet.</exception>
-    public static async Task<PaperFile> WriteAsync(StudioDb db, QuoteSheet sheet, string state, string? drawnAgain = null)
+    public static async Task<PaperFile> WriteAsync(StudioDb db, QuoteOnPaper sheet, string state, string? drawnAgain = null)
     {
         var result = sheet.Quote.Result ?? throw new InvalidOperationException("A quote without a total has no paper.");
         var keepsakes = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == sheet.Piece.CommissionId).OrderBy(k => k.Id).ToListAsync();
@@ -36,7 +36,7 @@ internal static class QuoteWriting
     }
 
     /// <summary>Such as "26-001, version 2".</summary>
-    public static string Number(QuoteSheet sheet) => string.Create(English, $"{sheet.Piece.Commission!.Number}, version {sheet.Quote.VersionNo}");
+    public static string Number(QuoteOnPaper sheet) => string.Create(English, $"{sheet.Piece.Commission!.Number}, version {sheet.Quote.VersionNo}");
 
     /// <summary>The section as the piece will stand, without the part of the mould that stays empty; null where it cannot be worked out.</summary>
     public static PaperDrawing? Drawn(Piece piece, QuoteForm form)
@@ -53,7 +53,7 @@ internal static class QuoteWriting
         return SectionPaper.Of(cast, detail: false) with { Alt = $"The piece cut through the middle as it will stand. From the top: {string.Join(", ", words)}." };
     }
 
-    private static QuotePaperModel Model(QuoteSheet sheet, PriceResult result, List<Keepsake> keepsakes, CellCaution cells)
+    private static QuotePaperModel Model(QuoteOnPaper sheet, PriceResult result, List<Keepsake> keepsakes, CellCaution cells)
     {
         var (quote, piece, form, commission) = (sheet.Quote, sheet.Piece, sheet.Quote.Form, sheet.Piece.Commission!);
         var house = PaperHouse.Of(sheet.Settings, quote.Currency);
@@ -96,5 +96,5 @@ internal static class QuoteWriting
             ? CastingWords.Of(CastingSize.Of(mould.Value, figures.Layers[^1].ToMm), format)
             : null;
 
-    private static string FileName(QuoteSheet sheet) => string.Create(English, $"quote-{sheet.Piece.Commission!.Number}-{sheet.Quote.VersionNo}.pdf");
+    private static string FileName(QuoteOnPaper sheet) => string.Create(English, $"quote-{sheet.Piece.Commission!.Number}-{sheet.Quote.VersionNo}.pdf");
 }

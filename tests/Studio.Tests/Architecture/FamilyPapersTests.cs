@@ -11,18 +11,20 @@ public sealed partial class FamilyPapersTests
 
     // what writes the words on them
     private static readonly string[] Words =
-        ["CustodyWords.cs", "EntrySlip.cs", "EntryWords.cs", "KeepsakeKinds.cs", "Handovers.cs", "Permissions.cs", "ConditionWords.cs"];
+        ["CustodyWords.cs", "EntrySlip.cs", "EntryWords.cs", "KeepsakeKinds.cs", "Handovers.cs", "Permissions.cs", "ConditionWords.cs",
+        "QuoteWriting.cs", "QuoteWords.cs", "QuoteToday.cs", "CastingWords.cs", "CellCaution.cs", "DeliveryTerms.cs"];
 
     // what falls through by right: the line as it stands, and why
     private static readonly Dictionary<string, string> ByRight = new(StringComparer.Ordinal)
     {
         ["""_ => $"{model.Format.Number(numbers)} entries, {model.Format.Number(objects)} objects in all","""] = "counts, not a key",
         ["_ => studio.StudioName,"] = "whichever ways of reaching the studio are filled in, not a key",
+        ["if (figures.Result is null || PieceBook.Section(piece, figures.Result, _ => LayerState.Poured, asStands: false, figures.Sheets) is not { } section)"] = "every layer is drawn poured: a function of the layer, not a choice",
+        ["_ => null,"] = "of a handover that nobody knows nothing is said, and SendPoints names it before the price is sent",
         ["_ => PaperPattern.None,"] = "how a layer is hatched, no words",
         ["_ => [],"] = "what a shape on the paper is drawn of, no words",
         ["""_ => "SourceSans3-Regular","""] = "a face of the type",
         ["""_ => Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format ? "" : rune.ToString(),"""] = "a letter, not a key",
-        ["var section = PieceBook.Section(piece, figures.Result, _ => LayerState.Poured, asStands: false);"] = "every layer is drawn poured: a function of the layer, not a choice",
         ["public static double WidthMm(this PaperSize size) => size is PaperSize.Letter ? 215.9 : 210;"] = "one of two sheets of paper, by a closed list",
         ["public static double HeightMm(this PaperSize size) => size is PaperSize.Letter ? 279.4 : 297;"] = "one of two sheets of paper, by a closed list",
         ["public static LabelGrid For(PaperSize size) => size is PaperSize.Letter ? LetterThreeByTen : A4ThreeByEight;"] = "one of two sheets of paper, by a closed list",

@@ -98,8 +98,12 @@ public sealed class BenchPageTests : BunitContext
         page.WaitForAssertion(() => page.FindAll("#demould").ShouldBeEmpty());
         studio.Clock.Advance(TimeSpan.FromMinutes(1));
         page.WaitForElement("#demould").Click();
-        page.WaitForElement("#finish");
+        page.WaitForElement("#early-finish");
         (await scene.FindAsync(id)).Stage.ShouldBe(Making.Demoulded);
+        studio.Clock.Advance(TimeSpan.FromHours(48) - TimeSpan.FromMinutes(1));
+        page.WaitForAssertion(() => page.FindAll("#finish").ShouldBeEmpty());
+        studio.Clock.Advance(TimeSpan.FromMinutes(1));
+        page.WaitForElement("#finish");
     }
 
     [Theory]
