@@ -1,6 +1,6 @@
-using Studio.Heat;
 using Studio.Clock;
 using Studio.Engine;
+using Studio.Heat;
 
 namespace Studio.Bench;
 

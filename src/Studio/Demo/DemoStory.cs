@@ -1,5 +1,5 @@
-using Studio.Engine.Custody;
 using Studio.Commissions;
+using Studio.Engine.Custody;
 using Studio.Pieces;
 
 namespace Studio.Demo;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
-using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
@@ -10,6 +9,7 @@ using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Film;
 using Studio.Keepsakes;
+using Studio.Money;
 using Studio.Pieces;
 using Studio.Quotes;
 using Studio.Resins;

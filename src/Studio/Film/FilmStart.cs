@@ -1,6 +1,6 @@
+using Studio.Engine.Film;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
-using Studio.Engine.Film;
 using Studio.Pieces;
 
 namespace Studio.Film;

@@ -1,6 +1,6 @@
-using Studio.SignIn;
 using Microsoft.AspNetCore.Components;
 using Studio.Data;
+using Studio.SignIn;
 
 namespace Studio.Office;
 

@@ -1,8 +1,8 @@
-using Studio.SignIn;
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Data;
 using Studio.Shell;
+using Studio.SignIn;
 
 namespace Studio.Office;
 

@@ -1,6 +1,6 @@
 using Studio.Engine;
-using Studio.Engine.Layers;
 using Studio.Engine.Film;
+using Studio.Engine.Layers;
 
 namespace Studio.Pieces;
 

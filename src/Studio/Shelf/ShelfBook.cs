@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;
+using Studio.Money;
 using Studio.Pieces;
 
 namespace Studio.Shelf;

@@ -1,10 +1,10 @@
 using Microsoft.EntityFrameworkCore;
-using Studio.Money;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine.Custody;
 using Studio.Keepsakes;
+using Studio.Money;
 using Studio.Pieces;
 using Studio.Quotes;
 

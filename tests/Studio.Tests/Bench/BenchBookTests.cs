@@ -1,8 +1,8 @@
-using Studio.Engine.Custody;
 using Studio.Bench;
 using Studio.Climate;
 using Studio.Clock;
 using Studio.Commissions;
+using Studio.Engine.Custody;
 using Studio.Heat;
 using Studio.Keepsakes;
 using Studio.Pieces;

@@ -1,13 +1,13 @@
-using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
-using Studio.Money;
 using Studio.Climate;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data;
 using Studio.Engine.Cure;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
+using Studio.Money;
 using Studio.Moulds;
 using Studio.Pieces;
 using Studio.Resins;

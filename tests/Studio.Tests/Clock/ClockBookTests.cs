@@ -1,8 +1,8 @@
 using Studio.Clock;
-using Studio.Tests.Bench;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Settings;
+using Studio.Tests.Bench;
 
 namespace Studio.Tests.Clock;
 

@@ -1,13 +1,13 @@
-using Studio.Clock;
-using Studio.Tests.Bench;
 using System.Diagnostics;
 using Studio.Bench;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Engine.Cure;
 using Studio.Pieces;
 using Studio.Resins;
 using Studio.Settings;
 using Studio.Shelf;
+using Studio.Tests.Bench;
 
 namespace Studio.Tests.Clock;
 

@@ -1,10 +1,10 @@
-using Studio.Clock;
-using Studio.Tests.Bench;
 using CsCheck;
 using Microsoft.Extensions.Time.Testing;
 using Studio.Climate;
+using Studio.Clock;
 using Studio.Engine.Cure;
 using Studio.Pieces;
+using Studio.Tests.Bench;
 
 namespace Studio.Tests.Clock;
 

@@ -1,14 +1,14 @@
-using Studio.Engine.Custody;
-using Studio.Film;
-using Studio.Tests.Pieces;
 using Studio.Data.Files;
 using Studio.Engine;
-using Studio.Engine.Layers;
+using Studio.Engine.Custody;
 using Studio.Engine.Film;
+using Studio.Engine.Layers;
+using Studio.Film;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;
 using Studio.Tests.Files;
+using Studio.Tests.Pieces;
 using UglyToad.PdfPig;
 
 namespace Studio.Tests.Film;

@@ -1,9 +1,9 @@
-using Studio.Film;
 using System.Globalization;
 using System.Xml.Linq;
 using SkiaSharp;
-using Studio.Engine.Moulds;
 using Studio.Engine.Film;
+using Studio.Engine.Moulds;
+using Studio.Film;
 using Studio.Papers;
 using Studio.Pieces;
 using Studio.Tests.Files;

@@ -1,18 +1,18 @@
-using Studio.Shell;
-using Microsoft.AspNetCore.Components;
-using Studio.Film;
-using Studio.Tests.Pieces;
 using AngleSharp.Dom;
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
 using Studio.Data.Files;
 using Studio.Engine.Film;
+using Studio.Film;
 using Studio.Pieces;
 using Studio.Settings;
+using Studio.Shell;
 using Studio.SignIn;
 using Studio.Tests.Files;
+using Studio.Tests.Pieces;
 
 namespace Studio.Tests.Film;
 

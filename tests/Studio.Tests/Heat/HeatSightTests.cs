@@ -1,8 +1,8 @@
-using Studio.Heat;
 using System.Text.RegularExpressions;
 using Studio.Engine.Fit;
 using Studio.Engine.Forecast;
 using Studio.Engine.Heat;
+using Studio.Heat;
 
 namespace Studio.Tests.Heat;
 

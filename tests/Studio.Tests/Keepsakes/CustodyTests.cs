@@ -1,7 +1,7 @@
-using Studio.Engine.Custody;
 using CsCheck;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 
 namespace Studio.Tests.Keepsakes;

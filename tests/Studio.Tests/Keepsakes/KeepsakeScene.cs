@@ -1,9 +1,9 @@
-using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
 using Studio.Data.Files;
-using Studio.Clock;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Moulds;
 using Studio.Pieces;

@@ -1,7 +1,7 @@
-using Studio.Pieces;
 using Studio.Data;
 using Studio.Engine.Moulds;
 using Studio.Moulds;
+using Studio.Pieces;
 
 namespace Studio.Tests.Moulds;
 

@@ -1,4 +1,3 @@
-using Studio.Pieces;
 using Bunit;
 using FluentValidation;
 using Microsoft.AspNetCore.Components;
@@ -8,6 +7,7 @@ using MudBlazor;
 using MudBlazor.Services;
 using Studio.Engine.Moulds;
 using Studio.Moulds;
+using Studio.Pieces;
 using Studio.Settings;
 using Studio.SignIn;
 using Studio.Tips;

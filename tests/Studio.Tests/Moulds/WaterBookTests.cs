@@ -1,7 +1,7 @@
-using Studio.Pieces;
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Moulds;
+using Studio.Pieces;
 
 namespace Studio.Tests.Moulds;
 

@@ -1,9 +1,9 @@
-using Studio.Parts;
-using Studio.Tests.Pieces;
 using SkiaSharp;
 using Studio.Engine.Parts;
 using Studio.Papers;
+using Studio.Parts;
 using Studio.Tests.Papers;
+using Studio.Tests.Pieces;
 using UglyToad.PdfPig;
 
 namespace Studio.Tests.Parts;

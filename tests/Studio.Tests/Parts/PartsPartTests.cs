@@ -1,15 +1,15 @@
-using Studio.Shell;
-using Microsoft.AspNetCore.Components;
-using Studio.Parts;
-using Studio.Tests.Pieces;
 using AngleSharp.Dom;
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Engine.Parts;
+using Studio.Parts;
 using Studio.Pieces;
 using Studio.Settings;
+using Studio.Shell;
+using Studio.Tests.Pieces;
 using Studio.Tips;
 
 namespace Studio.Tests.Parts;

@@ -1,10 +1,10 @@
-using Studio.Parts;
-using Studio.Tests.Pieces;
 using System.Globalization;
 using Studio.Engine.Layers;
 using Studio.Engine.Parts;
 using Studio.Papers;
+using Studio.Parts;
 using Studio.Pieces;
+using Studio.Tests.Pieces;
 
 namespace Studio.Tests.Parts;
 

@@ -1,6 +1,6 @@
-using Studio.Parts;
 using System.Globalization;
 using System.Xml.Linq;
+using Studio.Parts;
 using Studio.Pieces;
 
 namespace Studio.Tests.Parts;

@@ -1,7 +1,7 @@
-using Studio.Engine.Custody;
 using Microsoft.EntityFrameworkCore;
 using Studio.Clock;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Keepsakes;
 using Studio.Pieces;

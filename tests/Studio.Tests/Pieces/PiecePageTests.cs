@@ -1,10 +1,10 @@
-using Studio.Engine.Custody;
 using Bunit;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
 using MudBlazor.Services;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Film;
 using Studio.Heat;
 using Studio.Pieces;

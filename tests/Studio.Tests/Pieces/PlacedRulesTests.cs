@@ -1,5 +1,5 @@
-using Studio.Engine.Custody;
 using Studio.Engine;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Pieces;
 

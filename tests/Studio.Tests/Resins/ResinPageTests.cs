@@ -1,5 +1,3 @@
-using Studio.Calibration;
-using Studio.Pieces;
 using Bunit;
 using FluentValidation;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -7,7 +5,9 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
 using MudBlazor.Services;
+using Studio.Calibration;
 using Studio.Data;
+using Studio.Pieces;
 using Studio.Resins;
 using Studio.Settings;
 using Studio.SignIn;

@@ -1,8 +1,8 @@
 using AngleSharp.Dom;
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
-using Studio.Money;
 using Studio.Bench;
+using Studio.Money;
 using Studio.Quotes;
 using Studio.Tests.Bench;
 

@@ -1,10 +1,10 @@
-using Studio.Engine.Custody;
-using Studio.Clock;
-using Studio.Pieces;
 using System.Globalization;
+using Studio.Clock;
 using Studio.Commissions;
 using Studio.Customers;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
+using Studio.Pieces;
 using Studio.Settings;
 using Studio.Story;
 
