@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using MudBlazor;
 using Studio.Clock;
 using Studio.Data;
+using Studio.Pieces;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -22,17 +23,17 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
 
     private bool Ready => Sheet.Times.Next.Kind == ActKind.Demould;
 
-    private Task EarlyAsync() => RunAsync(by => book.DemouldAsync(Sheet.PieceId, why, by), "It is out of its mould, early; the reason is kept.");
+    private Task EarlyAsync() => RunAsync(by => book.DemouldAsync(Sheet.PieceId, why, by), "It is out of its mould, early; the reason is kept.", Making.Demoulded);
 
-    private Task FinishEarlyAsync() => RunAsync(by => book.FinishAsync(Sheet.PieceId, why, by), "It is called finished, early; the reason is kept.");
+    private Task FinishEarlyAsync() => RunAsync(by => book.FinishAsync(Sheet.PieceId, why, by), "It is called finished, early; the reason is kept.", Making.Finished);
 
     private async Task NoFailureAsync()
     {
-        words = (await book.StepBackAsync(Sheet.PieceId, await who.NameAsync())).Words;
+        words = (await book.StepBackAsync(Sheet.PieceId, Making.Failed, await who.NameAsync())).Words;
         await Done.InvokeAsync();
     }
 
-    private async Task RunAsync(Func<string, Task<Saved>> act, string said)
+    private async Task RunAsync(Func<string, Task<Saved>> act, string said, string to)
     {
         if (busy)
         {
@@ -59,7 +60,7 @@ public sealed partial class BenchActs(BenchBook book, Who who, ISnackbar snackba
         snackbar.Add(said, Severity.Normal, o =>
         {
             o.Action = "Undo";
-            o.OnClick = async _ => await book.StepBackAsync(id, await who.NameAsync());
+            o.OnClick = async _ => await book.StepBackAsync(id, to, await who.NameAsync());
         });
         await Done.InvokeAsync();
     }

@@ -26,7 +26,7 @@ public sealed partial class BenchBook
 
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
-        await using var whole = await db.Database.BeginTransactionAsync();
+        await using var whole = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable);
         if (await db.Set<Piece>().Include(p => p.Layers.OrderBy(l => l.Order)).SingleOrDefaultAsync(p => p.Id == pieceId) is not { } piece)
         {
             return Saved.Refused("This piece is not here any more.");
@@ -53,7 +53,7 @@ public sealed partial class BenchBook
 
         CommissionBook.Append(db, piece.CommissionId, "piece", await ToldAsync(db, piece, anew), by);
         await db.SaveChangesAsync();
-        await StepBook.SettleAsync(db, piece.CommissionId, Now, by);
+        await StepBook.SettleAsync(db, piece.CommissionId, Now, wentBack: true, by);
         await whole.CommitAsync();
         news.Tell(News.Piece, pieceId);
         news.Tell(News.Commission, piece.CommissionId);

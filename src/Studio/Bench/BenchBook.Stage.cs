@@ -59,15 +59,21 @@ public sealed partial class BenchBook
     });
 
     /// <summary>Undoes the last of demoulding, finishing and failing.</summary>
-    public Task<Saved> StepBackAsync(int pieceId, string by) => StageAsync(pieceId, by, (piece, _) =>
+    /// <param name="from">Where the page showed it; refused when it stands elsewhere by now, so that nobody undoes twice.</param>
+    public Task<Saved> StepBackAsync(int pieceId, string from, string by) => StageAsync(pieceId, by, (piece, sheet) =>
     {
+        if (piece.Stage != from)
+        {
+            return new(Saved.Refused($"It was changed meanwhile: it is “{Making.Label(piece.Stage)}” now. Look again, then decide.", Saved.StaleCode), "");
+        }
+
         switch (piece.Stage)
         {
             case Making.Finished:
                 (piece.Stage, piece.FinishedAt) = (Making.Demoulded, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked finished by mistake; that is undone.");
             case Making.Failed:
-                piece.Stage = piece.FinishedAt is not null ? Making.Finished : piece.DemouldedAt is not null ? Making.Demoulded : Making.Casting;
+                piece.Stage = sheet.Stands == Standing.Home ? Making.Home : piece.FinishedAt is not null ? Making.Finished : piece.DemouldedAt is not null ? Making.Demoulded : Making.Casting;
                 (piece.FailedAs, piece.FailedWords, piece.FailedCost, piece.FailedAt) = ("", "", null, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked as failed by mistake; that is undone.");
             case Making.Demoulded:
@@ -76,19 +82,24 @@ public sealed partial class BenchBook
             default:
                 return new(Saved.Refused("There is nothing to undo."), "");
         }
-    });
+    }, back: true);
 
-    private Task<Saved> StageAsync(int pieceId, string by, Func<Piece, BenchView, (Saved Saved, string Story)> act) => Saved.TryAsync(async () =>
+    private Task<Saved> StageAsync(int pieceId, string by, Func<Piece, BenchView, (Saved Saved, string Story)> act, bool back = false) => Saved.TryAsync(async () =>
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
-        await using var whole = await db.Database.BeginTransactionAsync();
+        await using var whole = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable);
         if (await ReadAsync(db, pieceId) is not { } sheet)
         {
             return Saved.Refused("This piece is not here any more.");
         }
 
         var piece = await db.Set<Piece>().SingleAsync(p => p.Id == pieceId);
+        if (back && piece.Stage == Making.Failed && await SuccessorAsync(db, pieceId) is { Length: > 0 } stands)
+        {
+            return Saved.Refused(stands, "successor-poured");
+        }
+
         var (saved, story) = act(piece, sheet);
         if (!saved.Ok || story.Length == 0)
         {
@@ -98,10 +109,27 @@ public sealed partial class BenchBook
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
         CommissionBook.Append(db, piece.CommissionId, "piece", story, by);
         await db.SaveChangesAsync(); // the steps read what is written down
-        await StepBook.SettleAsync(db, piece.CommissionId, Now, by);
+        await StepBook.SettleAsync(db, piece.CommissionId, Now, back, by);
         await whole.CommitAsync();
         news.Tell(News.Piece, pieceId);
         news.Tell(News.Commission, piece.CommissionId);
         return saved;
     });
+
+    // the piece that was drawn in a failed one's place is let go with the failure; one that is poured stands
+    private static async Task<string> SuccessorAsync(StudioDb db, int pieceId)
+    {
+        if (await db.Set<Piece>().FirstOrDefaultAsync(p => p.InPlaceOf == pieceId && p.Stage != Making.LetGo) is not { } successor)
+        {
+            return "";
+        }
+
+        if (successor.Stage != Making.Drawn)
+        {
+            return $"“{successor.Name}”, made in its place, is poured already, so the failure stands.";
+        }
+
+        successor.Stage = Making.LetGo;
+        return "";
+    }
 }

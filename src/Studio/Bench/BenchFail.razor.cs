@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using MudBlazor;
+using Studio.Pieces;
 using Studio.SignIn;
 
 namespace Studio.Bench;
@@ -46,7 +47,7 @@ public sealed partial class BenchFail(BenchBook book, Who who, ISnackbar snackba
             snackbar.Add("It is noted as failed.", Severity.Normal, o =>
             {
                 o.Action = "Undo";
-                o.OnClick = async _ => await book.StepBackAsync(id, await who.NameAsync());
+                o.OnClick = async _ => await book.StepBackAsync(id, Making.Failed, await who.NameAsync());
             });
             if (saved.Id != PieceId)
             {

@@ -22,6 +22,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
     private PourForm form = new();
     private bool missing;
     private bool busy;
+    private bool drafted;
     private bool atClock = true;
     private bool gone;
     private int batch = 1;
@@ -110,8 +111,10 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && layer is not null)
+        // asked once the page has read: the first render may come before that
+        if (!drafted && layer is not null)
         {
+            drafted = true;
             await TakeDraftAsync();
         }
     }
@@ -262,10 +265,11 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
         (busy, wrong) = (false, saved.Words);
         if (saved.Ok)
         {
+            var id = Id;
             snackbar.Add(demould ? "It is out of its mould." : "It is finished.", Severity.Normal, o =>
             {
                 o.Action = "Undo";
-                o.OnClick = async _ => await book.StepBackAsync(Id, by);
+                o.OnClick = async _ => await book.StepBackAsync(id, demould ? Making.Demoulded : Making.Finished, by);
             });
             await LoadAsync();
         }

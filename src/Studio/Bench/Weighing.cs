@@ -33,6 +33,9 @@ public sealed record Weighed
     /// <summary>Part to add next: <c>A</c>, <c>B</c>, or empty when the cup is right.</summary>
     public required string Next { get; init; }
 
+    /// <summary>The part of which there is too much: <c>A</c>, <c>B</c>, or empty.</summary>
+    public required string Over { get; init; }
+
     /// <summary>A whole sentence when there is too much of a part; empty else.</summary>
     public required string TooMuch { get; init; }
 
@@ -81,6 +84,7 @@ public static class Weighing
         }
 
         var next = goalA - a > ToleranceG(goalA) ? "A" : goalB - b > ToleranceG(goalB) ? "B" : "";
+        var over = next.Length == 0 ? "" : overA && a - planAG > 0 && a * perA >= b ? "A" : overB ? "B" : "";
         return new()
         {
             AddedAG = a,
@@ -88,7 +92,13 @@ public static class Weighing
             GoalAG = overA ? Math.Max(a, goalA) : goalA,
             GoalBG = overB ? Math.Max(b, goalB) : goalB,
             Next = next,
-            TooMuch = next.Length == 0 ? "" : TooMuch(overA && a - planAG > 0 && a * perA >= b, "A", a, planAG, "B", a * perA) ?? TooMuch(overB, "B", b, planBG, "A", b / perA) ?? "",
+            Over = over,
+            TooMuch = over switch
+            {
+                "A" => TooMuch("A", a - planAG, "B", a * perA),
+                "B" => TooMuch("B", b - planBG, "A", b / perA),
+                _ => "",
+            },
             OffPercent = a > 0 && b > 0 ? ((b / a / perA) - 1) * 100 : null,
         };
     }
@@ -116,7 +126,6 @@ public static class Weighing
 
     private static double Sum(List<ScaleReading> readings, string part) => readings.Where(r => r.Part == part).Sum(r => r.Grams);
 
-    private static string? TooMuch(bool over, string part, double isG, double planG, string other, double otherGoalG) => over
-        ? $"{Say.Grams(isG - planG)} too much {part}. To keep the ratio this cup needs {Say.Grams(otherGoalG)} of {other} in all."
-        : null;
+    private static string TooMuch(string part, double byG, string other, double otherGoalG) =>
+        $"{Say.Grams(byG)} too much {part}. To keep the ratio this cup needs {Say.Grams(otherGoalG)} of {other} in all.";
 }

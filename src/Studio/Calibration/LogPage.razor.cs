@@ -31,6 +31,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
     private bool asks;
     private bool missing;
     private bool busy;
+    private bool asked;
     private bool working;
 
     [Parameter]
@@ -56,7 +57,9 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
         // what was typed before a connection was lost lies in the browser
-        if (firstRender && sheet is not null && await script.DraftAsync<LogForm>(DraftKey) is { } draft && draft.Id == form.Id && draft.Version == form.Version)
+        var first = !asked && sheet is not null; // the first render may come before the page has read
+        asked = asked || first;
+        if (first && await script.DraftAsync<LogForm>(DraftKey) is { } draft && draft.Id == form.Id && draft.Version == form.Version)
         {
             form = draft;
             StateHasChanged();

@@ -67,7 +67,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     }
 
     private static Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> MakingAsync(StudioDb db) =>
-        ReadAsync(db, db.Set<Piece>().Where(p => p.Stage == Making.Casting || p.Stage == Making.Demoulded));
+        ReadAsync(db, db.Set<Piece>().Where(p => (p.Stage == Making.Casting || p.Stage == Making.Demoulded) && !Standing.Ended.Contains(p.Commission!.Stands)));
 
     private static async Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> ReadAsync(StudioDb db, IQueryable<Piece> which)
     {

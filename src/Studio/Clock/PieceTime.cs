@@ -28,7 +28,7 @@ public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         await using var db = await factory.CreateDbContextAsync();
         db.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
         var now = await NowAsync();
-        var pieces = await TimePieces.ReadAsync(db, db.Set<Piece>().Where(p => pieceIds.Contains(p.Id) && p.Stage != Making.Home && p.Stage != Making.LetGo));
+        var pieces = await TimePieces.ReadAsync(db, db.Set<Piece>().Where(p => pieceIds.Contains(p.Id) && p.Stage != Making.Home && p.Stage != Making.LetGo && p.Stage != Making.Failed));
         var drying = await PieceDrying.OfAsync(db, pieces);
         var rooms = await UsualRooms.OfAsync(db, pieces, now);
         var resins = await ResinsAsync(db, pieces.SelectMany(p => p.Layers).Select(l => l.ResinId));

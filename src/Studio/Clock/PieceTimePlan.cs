@@ -45,7 +45,7 @@ internal static class PieceTimePlan
                 ? new PlannedPour(pour.LayerName, Key(l), BenchMinutes.Pour, null, now.Wall(pour.StartedAt))
                 : new PlannedPour(l.Design!.Name, Key(l), BenchMinutes.Pour, l.Design.WaitHours))],
             Demould = new(BenchMinutes.Demould, finished || piece.Stage == Making.Demoulded ? Fact(piece.DemouldedAt, now) : null),
-            Finishing = [.. Tasks(piece).Select(t => new PlannedWork(t.Name, t.Minutes, Done: finished, DoneAt: finished && piece.FinishedAt is { } at ? now.Wall(at) : null))],
+            Finishing = [.. Tasks(piece).Select(t => new PlannedWork(t.Name, t.Minutes, AfterFullCure: !finished, Done: finished, DoneAt: finished && piece.FinishedAt is { } at ? now.Wall(at) : null))],
             AbradeMinutes = BenchMinutes.Abrade,
             DeliveryDays = piece.Delivered ? own.DeliveryDays : 0,
             ReserveDays = own.ReserveDays,

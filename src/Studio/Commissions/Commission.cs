@@ -113,5 +113,11 @@ public static class Standing
         (CrossedOut, "Crossed out", "Logged by mistake: kept, and counted nowhere."),
     ];
 
+    /// <summary>Where nothing is made any more.</summary>
+    public static IReadOnlyList<string> Ended { get; } = [Home, LetGo, CrossedOut];
+
+    /// <summary>True where nothing is made any more.</summary>
+    public static bool Ends(string standing) => Ended.Contains(standing, StringComparer.Ordinal);
+
     public static string Label(string key) => All.FirstOrDefault(s => s.Key == key).Label ?? key;
 }

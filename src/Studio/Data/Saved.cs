@@ -39,6 +39,10 @@ public sealed record Saved(bool Ok, string Words, int Id = 0, string Code = "")
         {
             return Stale();
         }
+        catch (Exception e) when (Collided(e))
+        {
+            return Stale();
+        }
         catch (DbUpdateException e) when (Fault(e) is { } words)
         {
             return Refused(words);
@@ -50,6 +54,17 @@ public sealed record Saved(bool Ok, string Words, int Id = 0, string Code = "")
         catch (IOException e) when (e.HResult is unchecked((int)0x80070070) or 28)
         {
             return Refused(DiskFull);
+        }
+    }
+
+    // PostgreSQL's Appendix A: 40001 serialization failure, 40P01 deadlock: two people acted on the same records in one moment, and this one is to look again
+    private static bool Collided(Exception e) => Inner(e).Any(x => x is Npgsql.PostgresException { SqlState: "40001" or "40P01" });
+
+    private static IEnumerable<Exception> Inner(Exception? e)
+    {
+        for (; e is not null; e = e.InnerException)
+        {
+            yield return e;
         }
     }
 

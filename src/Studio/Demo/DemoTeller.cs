@@ -170,7 +170,7 @@ internal sealed class DemoTeller(StudioDb db, StudioSettings settings, DateTime 
             CreatedAt = commission.CreatedAt.AddDays(1),
             FinishedAt = story.Stage is Making.Finished or Making.Home ? now.AddDays(-3) : null,
             DemouldedAt = story.Stage is Making.Finished or Making.Home ? now.AddDays(-6) : null,
-            Tasks = [new("Prepare keepsakes and mould", 40), new("Pour and tend", 20d * story.Layers.Length), new("Sand, polish and finish", 75)],
+            Tasks = [new("Prepare keepsakes and mould", 40), new("Pour and tend", 20d * story.Layers.Length) { Pours = true }, new("Sand, polish and finish", 75)],
             Former = story.Lights ? new FormerSpec { OuterWidthMm = 44, OuterDepthMm = 44, FromMm = Math.Round(height * 0.74), WallMm = 3, FloorMm = Math.Round(height * 0.78) } : null,
             Fittings = story.Lights ? [Fitting("Light string, 20 lights, warm white, for two AA cells", 1), Fitting("AA cell, alkaline (LR6)", 2)] : [],
         };

@@ -9,7 +9,7 @@ using Studio.Settings;
 namespace Studio.Keepsakes;
 
 /// <summary>Everything left over goes back in one act: one entry for each keepsake, and one paper that is kept as it left.</summary>
-public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, IssuedBook issued, News news)
+public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, IssuedBook issued, IPieceNames pieces, News news)
 {
     /// <summary>What is here of a commission's keepsakes, and what is not; null when there is no such commission.</summary>
     public async Task<GoingHomeView?> ReadAsync(int commissionId)
@@ -54,6 +54,7 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
             return Saved.Refused(string.Join(" ", refused));
         }
 
+        var staying = await pieces.StayingAsync(db, commissionId);
         var parcel = new Dictionary<int, CustodyAmount>();
         foreach (var (keepsake, log) in kept)
         {
@@ -79,7 +80,7 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
                 Whom = form.Whom.Trim(),
                 Packing = form.Packing.Trim(),
                 WrittenUtc = clock.GetUtcNow().UtcDateTime,
-                Rows = kept.ConvertAll(k => new ReturnPaperRow(k.Keepsake.EntryNumber, k.Keepsake.Description, CustodyLog.Read(k.Log), parcel.GetValueOrDefault(k.Keepsake.Id))),
+                Rows = kept.ConvertAll(k => new ReturnPaperRow(k.Keepsake.EntryNumber, k.Keepsake.Description, CustodyLog.Read(k.Log), parcel.GetValueOrDefault(k.Keepsake.Id), staying)),
             },
             house.Size);
         var left = await issued.KeepAsync(db, new IssuedPaper { Kind = PaperKinds.Return, Number = commission.Number, CommissionId = commissionId, FileName = $"going-home-{commission.Number}.pdf", By = by, State = "given", SubmitKey = form.SubmitKey }, paper);

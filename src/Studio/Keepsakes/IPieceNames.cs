@@ -8,6 +8,9 @@ public interface IPieceNames : IAsked
     /// <summary>The names of these pieces; one that is not there is left out.</summary>
     Task<IReadOnlyDictionary<int, string>> OfAsync(StudioDb db, IReadOnlyCollection<int> pieceIds);
 
+    /// <summary>Pieces of a commission that do not go to the family: they failed, were let go, or their commission was.</summary>
+    Task<IReadOnlySet<int>> StayingAsync(StudioDb db, int commissionId);
+
     /// <summary>A commission's pieces, oldest first.</summary>
     Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId);
 }

@@ -90,15 +90,28 @@ public sealed partial class KeepsakeBook
     }
 
     /// <summary>What lies in a piece of the family's things, by the log: number, what it is and how much, a line each.</summary>
-    public static async Task<IReadOnlyList<string>> InPieceAsync(StudioDb db, int pieceId)
+    public static async Task<IReadOnlyList<string>> InPieceAsync(StudioDb db, int pieceId, bool copies = true)
     {
         ArgumentNullException.ThrowIfNull(db);
         var ids = await db.Set<KeepsakeEvent>().Where(e => e.PieceId == pieceId).Select(e => e.KeepsakeId).Distinct().ToListAsync();
         var lines = new List<string>();
         foreach (var keepsake in await db.Set<Keepsake>().Where(k => ids.Contains(k.Id)).OrderBy(k => k.Id).ToListAsync())
         {
-            lines.AddRange(CustodyLog.Read(await LogAsync(db, keepsake.Id)).SetIn.Where(s => s.PieceId == pieceId)
+            lines.AddRange(CustodyLog.Read(await LogAsync(db, keepsake.Id)).SetIn.Where(s => s.PieceId == pieceId && (copies || !s.Copy))
                 .Select(s => $"{keepsake.EntryNumber}, {keepsake.Description}: {(s.Copy ? "a copy" : CustodyWords.Amount(s.Amount.Count, s.Amount.MassG))}"));
+        }
+
+        return lines;
+    }
+
+    /// <summary>What of a commission's things lies in pieces that do not go to the family: number, what it is and how much, a line each.</summary>
+    public static async Task<IReadOnlyList<string>> StayingAsync(StudioDb db, IReadOnlySet<int> pieceIds)
+    {
+        ArgumentNullException.ThrowIfNull(pieceIds);
+        var lines = new List<string>();
+        foreach (var piece in pieceIds.Order())
+        {
+            lines.AddRange(await InPieceAsync(db, piece, copies: false));
         }
 
         return lines;

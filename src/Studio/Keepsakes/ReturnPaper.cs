@@ -32,10 +32,21 @@ public sealed record ReturnPaperModel
 /// <summary>One keepsake: where all of it is after this parcel.</summary>
 /// <param name="Now">With this parcel gone.</param>
 /// <param name="Parcel">What of it is in this parcel; null for nothing.</param>
-public sealed record ReturnPaperRow(string EntryNumber, string Description, CustodyState Now, CustodyAmount? Parcel)
+/// <param name="Staying">Pieces that do not go to the family: what is cast into one of them stays with the studio.</param>
+public sealed record ReturnPaperRow(string EntryNumber, string Description, CustodyState Now, CustodyAmount? Parcel, IReadOnlySet<int> Staying)
 {
     /// <summary>True while something of it is with the studio.</summary>
-    public bool Remains => Now.Balance.InHand;
+    public bool Remains => Now.Balance.InHand || Stays is not null;
+
+    /// <summary>What of it is cast into a piece that does not go; null for nothing.</summary>
+    public CustodyAmount? Stays => Cast(stays: true);
+
+    /// <summary>What of it is in the piece that goes; null for nothing.</summary>
+    public CustodyAmount? InPiece => Cast(stays: false);
+
+    private CustodyAmount? Cast(bool stays) => Now.SetIn.Where(s => !s.Copy && stays == (s.PieceId is { } p && Staying.Contains(p))).Select(s => s.Amount).ToList() is { Count: > 0 } sets
+        ? new(sets.Sum(a => a.Count), sets.TrueForAll(a => a.MassG is not null) ? sets.Sum(a => a.MassG) : null)
+        : null;
 
     /// <summary>What came in and is neither in a piece nor back: 0 where everything is accounted for [pieces].</summary>
     public int DifferenceCount => Now.Balance is var b ? b.CameIn.Count + b.Divided - b.SetIn.Count - b.Returned.Count : 0;
@@ -103,7 +114,20 @@ public static class ReturnPaper
         var here = rows.Where(r => r.Remains).ToList();
         return here.Count == 0
             ? ["Nothing of theirs remains with us."]
-            : ["There remains with us, not in this parcel:", .. here.Select(r => $"{r.EntryNumber}, {r.Description}: {Amount(r.Now.Balance.Held, format)}{(r.Now.Place.Length > 0 ? $" ({r.Now.Place})" : "")}.")];
+            : ["There remains with us, not in this parcel:", .. here.SelectMany(r => Here(r, format))];
+    }
+
+    private static IEnumerable<string> Here(ReturnPaperRow r, PaperFormat format)
+    {
+        if (r.Now.Balance.InHand)
+        {
+            yield return $"{r.EntryNumber}, {r.Description}: {Amount(r.Now.Balance.Held, format)}{(r.Now.Place.Length > 0 ? $" ({r.Now.Place})" : "")}.";
+        }
+
+        if (r.Stays is { } stays)
+        {
+            yield return $"{r.EntryNumber}, {r.Description}: {Amount(stays, format)}, cast into a piece that does not go to you.";
+        }
     }
 
     private static IReadOnlyList<PaperCell> Row(PaperFlow flow, ReturnPaperRow row, PaperFormat format)
@@ -116,7 +140,7 @@ public static class ReturnPaper
             new([(row.EntryNumber, strong)]),
             new([(row.Description, small), .. Elsewhere(row, format).Select(w => (w, small))]),
             new([(Amount(b.CameIn, format), small)]),
-            new([(IsNothing(b.SetIn) ? copies > 0 ? "a copy" : "nothing" : Amount(b.SetIn, format), small)]),
+            new([(row.InPiece is { } inside ? Amount(inside, format) : copies > 0 ? "a copy" : "nothing", small)]),
             new([(row.Parcel is { } p ? Amount(p, format) : "nothing", strong)]),
             new([(Difference(row, format), small)]),
             new([("\u2610", small)]),
@@ -132,6 +156,11 @@ public static class ReturnPaper
         if (earlier.Count > 0 || earlier.MassG > CustodyLedger.ScaleSlackG)
         {
             yield return $"Went back before: {Amount(earlier, format)}.";
+        }
+
+        if (row.Stays is { } stays)
+        {
+            yield return $"In a piece that does not go to you: {Amount(stays, format)}.";
         }
 
         if (b.Divided > 0)
@@ -156,7 +185,8 @@ public static class ReturnPaper
         (0, null) => "none in number; not all of it was weighed",
         (0, { } g) when Math.Abs(g) <= CustodyLedger.ScaleSlackG => "none",
         (0, { } g) => format.Grams(g),
-        (var n, _) when row.Remains => $"{format.Number(n)}, with us",
+        (var n, _) when row.Now.Balance.Held.Count == n => $"{format.Number(n)}, with us",
+        (var n, _) when row.Now.Balance.Held.Count > 0 => $"{format.Number(n)}, of which {format.Number(row.Now.Balance.Held.Count)} with us",
         (var n, _) => format.Number(n),
     };
 

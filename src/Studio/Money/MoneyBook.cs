@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Pieces;
 using Studio.Quotes;
 using Studio.Settings;
 using Studio.Shell;
@@ -25,11 +26,31 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         var payments = await db.Set<Payment>().AsNoTracking().Where(p => p.CommissionId == commissionId).OrderBy(p => p.PaidAt).ThenBy(p => p.Id)
             .Select(p => new MoneyEntry(p.Id, p.PaidAt, p.Kind, p.Amount, p.Currency, p.How, p.By, p.Withdrawn))
             .ToListAsync();
-        var accepted = (await db.Set<Quote>().AsNoTracking().Where(q => q.CommissionId == commissionId && q.State == QuoteState.Accepted).Select(q => new { q.Currency, q.Result }).ToListAsync())
-            .Where(q => q.Result is not null).ToList();
+        var inPlaceOf = await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.InPlaceOf != null).ToDictionaryAsync(p => p.Id, p => p.InPlaceOf!.Value);
+
+        // one price a piece counts: the newest that was agreed, and that of a piece in another's place for both
+        var accepted = (await db.Set<Quote>().AsNoTracking().Where(q => q.CommissionId == commissionId && q.State == QuoteState.Accepted).OrderByDescending(q => q.VersionNo).Select(q => new { q.PieceId, q.Currency, q.Result }).ToListAsync())
+            .Where(q => q.Result is not null).DistinctBy(q => First(q.PieceId, inPlaceOf)).ToList();
         var ours = accepted.FirstOrDefault()?.Currency ?? payments.Find(p => !p.Withdrawn)?.Currency ?? currency;
         var counted = accepted.Where(q => q.Currency == ours).ToList();
         return new(ours, counted.Count == 0 ? null : counted.Sum(q => q.Result!.Total), counted.Sum(q => q.Result!.Deposit), payments.Where(p => !p.Withdrawn && p.Currency == ours).Sum(p => p.Amount), payments);
+    }
+
+    private static string Came(CommissionMoney money, decimal amount) => (money.Paid + amount - money.Deposit) switch
+    {
+        < 0 => "A part of the deposit",
+        0 when money.Paid == 0 => "The deposit",
+        _ => "A payment",
+    };
+
+    private static int First(int piece, Dictionary<int, int> inPlaceOf)
+    {
+        for (var steps = 0; steps < inPlaceOf.Count && inPlaceOf.TryGetValue(piece, out var before); steps++)
+        {
+            piece = before;
+        }
+
+        return piece;
     }
 
     /// <summary>Money came. The same form twice adds nothing; more than is owed is refused.</summary>
@@ -63,7 +84,7 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         }
 
         db.Add(new Payment { CommissionId = commissionId, Kind = money.NextKind, Amount = form.Amount!.Value, Currency = money.Currency, PaidAt = clock.GetUtcNow().UtcDateTime, How = form.How, By = by, SubmitKey = form.SubmitKey });
-        CommissionBook.Append(db, commissionId, "payment", $"{(money.NextKind == "deposit" ? "The deposit" : "A payment")} of {Say.Money(form.Amount.Value, money.Currency)} came {form.How}.", by);
+        CommissionBook.Append(db, commissionId, "payment", $"{Came(money, form.Amount.Value)} of {Say.Money(form.Amount.Value, money.Currency)} came {form.How}.", by);
         await db.SaveChangesAsync();
         await whole.CommitAsync();
         news.Tell(News.Commission, commissionId);
@@ -75,12 +96,14 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     {
         await using var db = await factory.CreateDbContextAsync();
         db.By = by;
+        await using var whole = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable);
         var payment = await db.Set<Payment>().SingleAsync(p => p.Id == paymentId);
         if (!payment.Withdrawn)
         {
             payment.Withdrawn = true;
             CommissionBook.Append(db, payment.CommissionId, "payment", $"The entry of {Say.Money(payment.Amount, payment.Currency)} was taken back.", by);
             await db.SaveChangesAsync();
+            await whole.CommitAsync();
             news.Tell(News.Commission, payment.CommissionId);
         }
 

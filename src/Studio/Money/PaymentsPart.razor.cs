@@ -62,7 +62,9 @@ public sealed partial class PaymentsPart
         busy = true;
         try
         {
-            wrong = (await act(await Who.NameAsync())).Words;
+            var saved = await act(await Who.NameAsync());
+            wrong = saved.Words;
+            offered = saved.Ok ? null : offered; // a form that was kept is used up
         }
         finally
         {

@@ -164,7 +164,11 @@ public sealed record LayerPlaced(int? KeepsakeId, string Name, double? MassG, do
 public sealed record PieceFitting(int? MaterialId, string Name, double Count);
 
 /// <summary>Hand work: what, and how many minutes.</summary>
-public sealed record PieceTask(string Name, double Minutes);
+public sealed record PieceTask(string Name, double Minutes)
+{
+    /// <summary>True where it is the weighing, stirring and pouring itself, which the price then does not add a second time; null where nobody was asked.</summary>
+    public bool? Pours { get; init; }
+}
 
 /// <summary>How far the making of a piece has come. What the clock says on top is computed, never stored as truth.</summary>
 public static class Making

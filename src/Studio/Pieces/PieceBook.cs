@@ -112,7 +112,9 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
     {
         await using var db = await factory.CreateDbContextAsync();
         var poured = await bench.OfAsync(db, id);
-        return await StageAsync(id, poured.Count > 0 ? Making.Casting : Making.Drawn, by);
+        var was = await db.Set<Piece>().Where(p => p.Id == id).Select(p => new { p.DemouldedAt, p.FinishedAt }).SingleOrDefaultAsync();
+        var stage = was?.FinishedAt is not null ? Making.Finished : was?.DemouldedAt is not null ? Making.Demoulded : poured.Count > 0 ? Making.Casting : Making.Drawn;
+        return await StageAsync(id, stage, by);
     }
 
     private Task<Saved> StageAsync(int id, string stage, string by) => Saved.TryAsync(async () =>

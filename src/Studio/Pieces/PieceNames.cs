@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Commissions;
 using Studio.Data;
 using Studio.Keepsakes;
 
@@ -9,6 +10,9 @@ internal sealed class PieceNames : IPieceNames
 {
     public async Task<IReadOnlyDictionary<int, string>> OfAsync(StudioDb db, IReadOnlyCollection<int> pieceIds) =>
         pieceIds.Count == 0 ? new Dictionary<int, string>() : await db.Set<Piece>().Where(p => pieceIds.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name);
+
+    public async Task<IReadOnlySet<int>> StayingAsync(StudioDb db, int commissionId) =>
+        (await db.Set<Piece>().Where(p => p.CommissionId == commissionId && (p.Stage == Making.Failed || p.Stage == Making.LetGo || p.Commission!.Stands == Standing.LetGo)).Select(p => p.Id).ToListAsync()).ToHashSet();
 
     public async Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId) =>
         await db.Set<Piece>().Where(p => p.CommissionId == commissionId).OrderBy(p => p.Id)

@@ -60,6 +60,12 @@ public sealed partial class QuoteBook
             return quote.State == QuoteState.Accepted ? "" : "Only a price that was sent can be agreed. Mark it as sent first.";
         }
 
+        // the newest yes is the one that counts
+        foreach (var older in await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.Id != quote.Id && q.State == QuoteState.Accepted).ToListAsync())
+        {
+            older.State = QuoteState.Superseded;
+        }
+
         quote.State = QuoteState.Accepted;
         quote.AcceptedAt = db.Now;
         quote.AcceptedBy = who.Trim();
@@ -88,7 +94,7 @@ public sealed partial class QuoteBook
         var (piece, settings) = (await PieceAsync(db, quote.PieceId), await settingsBook.ReadAsync());
         var today = DateOnly.FromDateTime(Say.Local(db.Now, await settingsBook.ZoneAsync()));
         var replaces = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.VersionNo < quote.VersionNo && q.SentAt != null).MaxAsync(q => (int?)q.VersionNo);
-        var points = SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today));
+        var points = SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today) { Keepsakes = await KeepsakesAsync(db, quote.CommissionId) });
         return (points, new QuoteOnPaper(quote, piece, settings, replaces, db.Now));
     }
 

@@ -3,6 +3,7 @@ using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine.Time;
+using Studio.Keepsakes;
 using Studio.Papers;
 using Studio.Pieces;
 using Studio.Resins;
@@ -103,7 +104,7 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
         {
             Paper = draft ? null : await issued.LastAsync(PaperKinds.Quote, id),
             Time = time,
-            Points = draft ? SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today)) : [],
+            Points = draft ? SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today) { Keepsakes = await KeepsakesAsync(db, quote.CommissionId) }) : [],
         };
     }
 
@@ -198,6 +199,8 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
 
     internal static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);
+
+    private static Task<List<Keepsake>> KeepsakesAsync(StudioDb db, int commissionId) => db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == commissionId).ToListAsync();
 
     private static Task<List<Resin>> ResinsAsync(StudioDb db) => db.Set<Resin>().ToListAsync();
 

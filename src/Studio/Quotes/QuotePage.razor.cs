@@ -16,6 +16,7 @@ public sealed partial class QuotePage : IDisposable
     private IDisposable? ear;
     private bool loaded;
     private bool dirty;
+    private bool asked;
     private bool busy;
     private string wrong = "";
     private string keptWords = "";
@@ -64,7 +65,10 @@ public sealed partial class QuotePage : IDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && view is { Draft: true } && await Script.DraftAsync<QuoteForm>(DraftKey) is { } kept && kept.Version == form.Version)
+        // asked once the page has read: the first render may come before that
+        var first = !asked && view is not null;
+        asked = asked || first;
+        if (first && view is { Draft: true } && await Script.DraftAsync<QuoteForm>(DraftKey) is { } kept && kept.Version == form.Version)
         {
             form = kept;
             Recompute();

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Studio.Engine.Layers;
 using Studio.Engine.Time;
+using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Stores;
 
@@ -14,7 +15,11 @@ namespace Studio.Quotes;
 /// <param name="Time">When the piece can be with them; null where it is not reckoned any more.</param>
 /// <param name="Differs">What the design asks for now and the price does not hold.</param>
 /// <param name="Today">In the studio's zone.</param>
-public sealed record SendSource(Quote Quote, Piece Piece, IReadOnlyList<Material> Materials, InventedPrices Invented, TimeResult? Time, IReadOnlyList<string> Differs, DateOnly Today);
+public sealed record SendSource(Quote Quote, Piece Piece, IReadOnlyList<Material> Materials, InventedPrices Invented, TimeResult? Time, IReadOnlyList<string> Differs, DateOnly Today)
+{
+    /// <summary>The commission's keepsakes, as they are now.</summary>
+    public IReadOnlyList<Keepsake> Keepsakes { get; init; } = [];
+}
 
 /// <summary>What is still open in a draft: promises without a price, prices that are no prices, days that cannot be kept.</summary>
 public static class SendPoints
@@ -34,6 +39,11 @@ public static class SendPoints
         if (s.Piece.Layers.Count == 0 || !LayersCalculation.Run(PieceBook.Design(s.Piece)).Ok)
         {
             yield return new("no-design", "The drawing has figures that need another look, so the paper cannot say what will be made. Mend the drawing.", Drawing(s), "To the drawing") { Refuses = true };
+        }
+
+        foreach (var why in s.Piece.Layers.SelectMany(l => l.Placed).Select(p => s.Keepsakes.FirstOrDefault(k => k.Id == p.KeepsakeId)).OfType<Keepsake>().DistinctBy(k => k.Id).Select(PlacedRules.Refusal).OfType<string>())
+        {
+            yield return new("keepsake-not-castable", $"The paper would promise to set in what cannot be. {why}", Drawing(s), "To the drawing") { Refuses = true };
         }
 
         if (s.Quote.ValidUntil < today)

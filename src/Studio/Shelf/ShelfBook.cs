@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
+using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Money;
 using Studio.Pieces;
@@ -44,7 +45,7 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     // ordered as the stage's index is: in the mould, out of it, then drawn
     private static Task<List<ShelfPiece>> PiecesAsync(StudioDb db) =>
         db.Set<Piece>()
-            .Where(p => p.Stage == Making.Casting || p.Stage == Making.Demoulded
+            .Where(p => ((p.Stage == Making.Casting || p.Stage == Making.Demoulded) && !Standing.Ended.Contains(p.Commission!.Stands))
                 || (p.Stage == Making.Drawn && (p.Commission!.Stands == Standing.Agreed || p.Commission.Stands == Standing.Making || p.Commission.Stands == Standing.Quoted)))
             .OrderBy(p => p.Stage).ThenBy(p => p.Id).Take(MostPieces + 1)
             .Select(p => new ShelfPiece
@@ -62,7 +63,7 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
                 Remembers = p.Commission.Remembers,
                 Stands = p.Commission.Stands,
                 NeededBy = p.Commission.NeededBy,
-                Keepsakes = p.Stage == Making.Drawn ? db.Set<Keepsake>().Count(k => k.CommissionId == p.CommissionId) : 0,
+                Keepsakes = p.Stage == Making.Drawn ? db.Set<Keepsake>().Count(k => k.CommissionId == p.CommissionId && k.Custody != CustodyWhereabouts.Withdrawn) : 0,
                 Deposit = p.Stage != Making.Drawn || db.Set<Payment>().Any(m => m.CommissionId == p.CommissionId && !m.Withdrawn && m.Kind == "deposit"),
             }).ToListAsync();
 }

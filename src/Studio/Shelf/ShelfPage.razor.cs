@@ -15,7 +15,7 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, P
     private static readonly TimeSpan Beat = TimeSpan.FromSeconds(30);
 
     private ShelfRows? rows;
-    private ShelfRows? reckoned;
+    private string reckoned = "";
     private ShelfView? view;
     private CustodyCheck? custody;
     private IReadOnlyDictionary<int, Engine.Time.TimeResult> promises = new Dictionary<int, Engine.Time.TimeResult>();
@@ -41,7 +41,12 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, P
         // listens before it reads: what is saved in between is not missed
         if (RendererInfo.IsInteractive)
         {
-            ear = news.Listen(heard => _ = InvokeAsync(ReloadAsync));
+            ear = news.Listen(heard =>
+            {
+                // what the days rest on may have changed; money, photographs and notes change none
+                reckoned = heard.Topic is News.Commission or News.Quote ? reckoned : "";
+                _ = InvokeAsync(ReloadAsync);
+            });
             timer = clock.CreateTimer(state => _ = InvokeAsync(Tick), null, Beat, Beat);
         }
 
@@ -76,13 +81,16 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, P
     // a whole shelf's days are reckoned after it stands there: what needs hands does not wait for them
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (rows is { } shown && reckoned != shown && !gone)
+        if (rows is { } shown && Ground(shown) is var ground && reckoned != ground && !gone)
         {
-            reckoned = shown;
+            reckoned = ground;
             promises = await times.OfPiecesAsync([.. shown.Pieces.Where(p => p.NeededBy is not null).Select(p => p.Id)]);
             StateHasChanged();
         }
     }
+
+    // what the days rest on, and the hour: news of other things reckons nothing anew
+    private string Ground(ShelfRows shown) => string.Create(CultureInfo.InvariantCulture, $"{clock.GetUtcNow():yyyyMMddHH}:{string.Join(';', shown.Pieces.Select(p => $"{p.Id},{p.Stage},{p.NeededBy:O},{shown.Pours[p.Id].Count()},{shown.Layers[p.Id].Count()}"))}");
 
     // on the tag only what is late or tight: what is in time needs no words
     private InTime? Promise(Standee s) => promises.TryGetValue(s.Piece.Id, out var time)

@@ -38,14 +38,19 @@ public static class Disagreement
     public static IReadOnlyList<string> Ready(StepFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        return facts.Pieces.Count == 0 ? ["No piece is drawn for it."] : [.. facts.Pieces.SelectMany(p => Piece(p, facts))];
+        var pieces = facts.Pieces.Count == 0 && facts.Owed.Count == 0 ? ["No piece is drawn for it."] : facts.Pieces.SelectMany(p => Piece(p, facts));
+        return [.. facts.Owed.Select(name => $"{name} failed, and none is made in its place."), .. pieces];
     }
 
     /// <summary>What of the family's is here; none where nothing is.</summary>
     public static IReadOnlyList<string> Things(StepFacts facts)
     {
         ArgumentNullException.ThrowIfNull(facts);
-        return facts.Here.Count == 0 ? [] : [$"{Count(facts.Here.Count, "keepsake is", "keepsakes are")} still here: {string.Join("; ", facts.Here.Select(Thing))}."];
+        return
+        [
+            .. facts.Here.Count == 0 ? Array.Empty<string>() : [$"{Count(facts.Here.Count, "keepsake is", "keepsakes are")} still here: {string.Join("; ", facts.Here.Select(Thing))}."],
+            .. facts.Staying.Count == 0 ? Array.Empty<string>() : [$"In a piece that does not go to them: {string.Join("; ", facts.Staying)}."],
+        ];
     }
 
     private static string[] Making(StepFacts facts) => facts switch

@@ -53,7 +53,7 @@ public static class NextSteps
     };
 
     private static Step? Making(StepFacts facts, List<Step> moves) =>
-        Disagreement.Ready(facts).Count == 0 || facts.Pieces.All(p => p.Finished) ? moves.Find(m => m.To == Standing.Ready) : Bench(facts);
+        facts.Pieces.Count > 0 && (Disagreement.Ready(facts).Count == 0 || facts.Pieces.All(p => p.Finished)) ? moves.Find(m => m.To == Standing.Ready) : Bench(facts);
 
     private static Step Pack(StepFacts facts) => Step.Page("Pack what goes home", Address($"/commissions/{facts.CommissionId}/going-home"));
 
@@ -96,8 +96,8 @@ public static class NextSteps
             Standing.Agreed => string.Join(" ", [facts.Prices.Accepted is null ? "It is to be made; no price is agreed." : "They said yes.", .. Waits(facts)]),
             Standing.Making => string.Join(" ", facts.Pieces.Count == 0 ? ["No piece is drawn for it."] : facts.Pieces.Select(Progress)),
             Standing.Ready => string.Join(" ", Disagreement.Ready(facts) is { Count: > 0 } open ? ["Marked as ready, but:", .. open] : ["Finished, fully cured, and waiting to go home."]),
-            Standing.Home => string.Join(" ", ["It went home.", .. facts.Here.Count == 0 ? [Nothing(facts)] : Disagreement.Things(facts), .. Left(facts)]),
-            Standing.LetGo => string.Join(" ", [$"It was let go.{Why(facts)}", .. facts.Here.Count == 0 ? [Nothing(facts)] : Disagreement.Things(facts)]),
+            Standing.Home => string.Join(" ", ["It went home.", .. Disagreement.Things(facts) is { Count: > 0 } things ? things : [Nothing(facts)], .. Left(facts)]),
+            Standing.LetGo => string.Join(" ", [$"It was let go.{Why(facts)}", .. Disagreement.Things(facts) is { Count: > 0 } things ? things : [Nothing(facts)]]),
             Standing.CrossedOut => $"Crossed out: it was logged by mistake.{Why(facts)}",
             var unknown => $"Where it stands is not known (“{unknown}”).",
         };

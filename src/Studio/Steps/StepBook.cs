@@ -1,6 +1,5 @@
 using System.Data;
 using Microsoft.EntityFrameworkCore;
-using Studio.Clock;
 using Studio.Commissions;
 using Studio.Data;
 using Studio.Pieces;
@@ -28,7 +27,12 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
     /// Moves a commission. What the facts speak against is refused with <see cref="DisagreesCode"/> until a reason is given; the reason stays in the history
     /// beside what disagreed.
     /// </summary>
-    public Task<Saved> MoveAsync(int id, MoveForm form, string by) => Saved.TryAsync(async () =>
+    public Task<Saved> MoveAsync(int id, MoveForm form, string by) => MoveAsync(id, form, asks: true, by);
+
+    /// <summary>Takes a move back: it stands where it stood, whatever the facts say of that; both moves stay written.</summary>
+    public Task<Saved> UndoAsync(int id, string now, string before, string by) => MoveAsync(id, new MoveForm(now, before, Moves.TakenBack(before)), asks: false, by);
+
+    private Task<Saved> MoveAsync(int id, MoveForm form, bool asks, string by) => Saved.TryAsync(async () =>
     {
         ArgumentNullException.ThrowIfNull(form);
         if (Standing.All.All(s => s.Key != form.To))
@@ -49,8 +53,8 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
             return Saved.Refused($"Someone moved it meanwhile: it stands at “{Standing.Label(facts.Stands)}” now. Look again, then decide.", Saved.StaleCode);
         }
 
-        var disagrees = Disagreement.With(form.To, facts);
-        if (Refusal(form, disagrees) is { } refused)
+        IReadOnlyList<string> disagrees = asks || form.To == Standing.CrossedOut ? Disagreement.With(form.To, facts) : [];
+        if ((asks || disagrees.Count > 0) && Refusal(form, disagrees) is { } refused)
         {
             return refused;
         }
@@ -58,7 +62,12 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         var commission = await db.Set<Commission>().SingleAsync(c => c.Id == id);
         commission.Stands = form.To;
         var ends = form.To is Standing.LetGo or Standing.CrossedOut;
-        (commission.EndedWhy, commission.EndedSpent) = ends ? (form.Why.Trim(), form.Spent) : ("", null);
+        if (ends && asks)
+        {
+            // kept beyond a return, so that an undo of the return finds it; read only while it has ended
+            (commission.EndedWhy, commission.EndedSpent) = (form.Why.Trim(), form.Spent);
+        }
+
         CommissionBook.Append(db, id, "stands", Told(form, disagrees, ends, facts), by);
         await PiecesAsync(db, id, form.To);
         await db.SaveChangesAsync();
@@ -68,14 +77,12 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         return Saved.Done(id);
     });
 
-    /// <summary>Takes a move back: it stands where it stood, where the facts still allow that; both moves stay written.</summary>
-    public Task<Saved> UndoAsync(int id, string now, string before, string by) => MoveAsync(id, new MoveForm(now, before, Moves.TakenBack(before)), by);
-
     /// <summary>
     /// Lets a commission follow what was done at the bench: ready once every piece is finished and fully cured, back in the making when one is not finished any more.
+    /// <paramref name="wentBack"/> says that a piece went back or failed: without it nothing leads back from ready.
     /// Called after the caller's save and inside its transaction, because it reads what was saved.
     /// </summary>
-    public static async Task SettleAsync(StudioDb db, int commissionId, DateTime now, string by)
+    public static async Task SettleAsync(StudioDb db, int commissionId, DateTime now, bool wentBack, string by)
     {
         ArgumentNullException.ThrowIfNull(db);
         if (await StepReader.ReadAsync(db, commissionId, now) is not { } facts)
@@ -87,7 +94,7 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         {
             await CommissionBook.MoveIfAsync(db, commissionId, Standing.Making, Standing.Ready, "Every piece is finished and fully cured.", by);
         }
-        else if (facts.Stands == Standing.Ready && facts.Pieces.Any(p => !p.Finished))
+        else if (wentBack && facts.Stands == Standing.Ready && Disagreement.Ready(facts).Count > 0)
         {
             await CommissionBook.MoveIfAsync(db, commissionId, Standing.Ready, Standing.Making, "A piece went back to the bench.", by);
         }
@@ -123,29 +130,13 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         return string.Join(" ", said);
     }
 
-    // pieces go with their commission: home with it, and out of sight when it is let go; back, each to where it was by its own record
+    // finished pieces go home with their commission and come back with it; what is not finished stays what it is, and the shelf shows no piece of a commission that ended
     private static async Task PiecesAsync(StudioDb db, int commissionId, string to)
     {
-        var pieces = await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Stage != Making.Failed).ToListAsync();
-        var poured = await db.Set<Pour>().Where(p => !p.Withdrawn && db.Set<Piece>().Any(x => x.Id == p.PieceId && x.CommissionId == commissionId)).Select(p => p.PieceId).Distinct().ToListAsync();
-        foreach (var piece in pieces)
+        var (from, now) = to == Standing.Home ? (Making.Finished, Making.Home) : (Making.Home, Making.Finished);
+        foreach (var piece in await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Stage == from).ToListAsync())
         {
-            piece.Stage = (to, piece.Stage) switch
-            {
-                (Standing.Home, Making.Casting or Making.Demoulded or Making.Finished) => Making.Home,
-                (Standing.LetGo, Making.Casting or Making.Demoulded or Making.Finished or Making.Drawn) => Making.LetGo,
-                (Standing.Home or Standing.LetGo or Standing.CrossedOut, var same) => same,
-                (_, Making.Home) => ByRecord(piece, poured),
-                (Standing.Asked, Making.LetGo) => ByRecord(piece, poured),
-                (_, var same) => same,
-            };
+            piece.Stage = now;
         }
     }
-
-    private static string ByRecord(Piece piece, List<int> poured) => piece switch
-    {
-        { FinishedAt: not null } => Making.Finished,
-        { DemouldedAt: not null } => Making.Demoulded,
-        _ => poured.Contains(piece.Id) ? Making.Casting : Making.Drawn,
-    };
 }

@@ -25,6 +25,12 @@ public sealed record StepFacts
     /// <summary>What of them is here.</summary>
     public required IReadOnlyList<StepThing> Here { get; init; }
 
+    /// <summary>What of them is cast into pieces that do not go to the family: a line each.</summary>
+    public IReadOnlyList<string> Staying { get; init; } = [];
+
+    /// <summary>Pieces that failed and in whose place none is made.</summary>
+    public IReadOnlyList<string> Owed { get; init; } = [];
+
     public required CommissionMoney Money { get; init; }
 
     public required StepPrices Prices { get; init; }

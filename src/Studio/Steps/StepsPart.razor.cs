@@ -71,8 +71,8 @@ public sealed partial class StepsPart
         moving = true;
         try
         {
-            var before = View.Stands;
-            var saved = await Book.MoveAsync(View.CommissionId, new MoveForm(before, step.To, step.Words, why, spent), await Who.NameAsync());
+            var (id, before) = (View.CommissionId, View.Stands);
+            var saved = await Book.MoveAsync(id, new MoveForm(before, step.To, step.Words, why, spent), await Who.NameAsync());
             refused = saved.Words;
             if (saved.Ok)
             {
@@ -80,7 +80,7 @@ public sealed partial class StepsPart
                 Snackbar.Add($"It stands at “{Standing.Label(step.To)}”.", configure: o =>
                 {
                     o.Action = "Undo";
-                    o.OnClick = _ => InvokeAsync(() => UndoAsync(step.To, before));
+                    o.OnClick = _ => InvokeAsync(() => UndoAsync(id, step.To, before));
                 });
             }
         }
@@ -92,9 +92,9 @@ public sealed partial class StepsPart
         await Changed.InvokeAsync();
     }
 
-    private async Task UndoAsync(string now, string before)
+    private async Task UndoAsync(int id, string now, string before)
     {
-        refused = (await Book.UndoAsync(View.CommissionId, now, before, await Who.NameAsync())).Words;
+        refused = (await Book.UndoAsync(id, now, before, await Who.NameAsync())).Words;
         await Changed.InvokeAsync();
     }
 }

@@ -35,7 +35,7 @@ public sealed partial class CommissionPage : IDisposable
     [Inject]
     private ISnackbar Snackbar { get; set; } = default!;
 
-    private bool Open => story?.Commission.Stands is not (Standing.Home or Standing.LetGo or Standing.CrossedOut);
+    private bool Open => story is { } s && !Standing.Ends(s.Commission.Stands);
 
     public void Dispose() => ear?.Dispose();
 

@@ -32,7 +32,7 @@ public sealed partial class StoryBook
         var pieces = await db.Set<Piece>().AsNoTracking().Where(p => p.CommissionId == id).OrderBy(p => p.Id)
             .Select(p => new StoryPiece(p.Id, p.Name, p.Stage, p.Layers.Count, db.Set<Pour>().Where(x => x.PieceId == p.Id && !x.Withdrawn).Select(x => x.LayerId).Distinct().Count(), p.FailedAs, null))
             .ToListAsync();
-        var reckoned = await times.OfPiecesAsync(pieces.ConvertAll(p => p.Id));
+        var reckoned = await times.OfPiecesAsync(Standing.Ends(commission.Stands) ? [] : pieces.ConvertAll(p => p.Id));
         pieces = pieces.ConvertAll(p => p with { Time = reckoned.GetValueOrDefault(p.Id) });
         var keepsakes = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == id).OrderBy(k => k.Id)
             .Select(k => new StoryKeepsake(k.EntryNumber, k.Description, k.Count, k.Permits, k.Custody, k.Place, k.ReturnBy))

@@ -14,7 +14,6 @@ namespace Studio.Story;
 /// </summary>
 public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, KeepsakeBook keepsakeBook, PieceTimeBook times)
 {
-    private static readonly string[] Finished = [Standing.Home, Standing.LetGo, Standing.CrossedOut];
 
     /// <summary>Today on the studio's wall.</summary>
     public async Task<DateOnly> TodayAsync() => DateOnly.FromDateTime(TimeZoneInfo.ConvertTimeFromUtc(clock.GetUtcNow().UtcDateTime, await settings.ZoneAsync()));
@@ -25,11 +24,11 @@ public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeP
         ArgumentNullException.ThrowIfNull(question);
         await using var db = await factory.CreateDbContextAsync();
         var found = Matches(db, question.Search);
-        var asked = question.Stands.Count > 0 ? found.Where(c => question.Stands.Contains(c.Stands)) : question.Finished ? found : found.Where(c => !Finished.Contains(c.Stands));
+        var asked = question.Stands.Count > 0 ? found.Where(c => question.Stands.Contains(c.Stands)) : question.Finished ? found : found.Where(c => !Standing.Ended.Contains(c.Stands));
         var lines = await asked
-            .OrderBy(c => Finished.Contains(c.Stands))
-            .ThenBy(c => !Finished.Contains(c.Stands) && c.NeededBy == null)
-            .ThenBy(c => Finished.Contains(c.Stands) ? null : c.NeededBy)
+            .OrderBy(c => Standing.Ended.Contains(c.Stands))
+            .ThenBy(c => !Standing.Ended.Contains(c.Stands) && c.NeededBy == null)
+            .ThenBy(c => Standing.Ended.Contains(c.Stands) ? null : c.NeededBy)
             .ThenByDescending(c => c.Id)
             .Take(question.Take + 1)
             .Select(c => new CommissionLine(
@@ -38,7 +37,7 @@ public sealed partial class StoryBook(IDbContextFactory<StudioDb> factory, TimeP
                 db.Set<Keepsake>().Count(k => k.CommissionId == c.Id)))
             .ToListAsync();
         var openOnly = question.Stands.Count == 0 && !question.Finished;
-        var also = openOnly && question.Search.Trim().Length > 0 && await found.AnyAsync(c => Finished.Contains(c.Stands));
+        var also = openOnly && question.Search.Trim().Length > 0 && await found.AnyAsync(c => Standing.Ended.Contains(c.Stands));
         return new CommissionList([.. lines.Take(question.Take)], lines.Count > question.Take, also, lines.Count > 0 || await db.Set<Commission>().AnyAsync());
     }
 

@@ -16,7 +16,7 @@ public sealed record CommissionQuestion(string Search, IReadOnlyCollection<strin
 public sealed record CommissionLine(int Id, string Number, string Title, string Remembers, string Customer, string Stands, DateOnly? NeededBy, int Pieces, int Keepsakes)
 {
     /// <summary>True while a promised day still matters.</summary>
-    public bool Open => Stands is not (Standing.Home or Standing.LetGo or Standing.CrossedOut);
+    public bool Open => !Standing.Ends(Stands);
 }
 
 /// <summary>The list as far as it was asked for.</summary>

@@ -155,7 +155,7 @@ public sealed class BenchChangesTests : IDisposable
         await book.DemouldAsync(id, "", "Maker");
         (await book.FinishAsync(id, "", "Maker")).Ok.ShouldBeTrue();
         (await scene.FindAsync(id)).Commission!.Stands.ShouldBe(Standing.Ready);
-        (await book.StepBackAsync(id, "Maker")).Ok.ShouldBeTrue();
+        (await book.StepBackAsync(id, Making.Finished, "Maker")).Ok.ShouldBeTrue();
         var piece = await scene.FindAsync(id);
         piece.Stage.ShouldBe(Making.Demoulded);
         piece.FinishedAt.ShouldBeNull();

@@ -65,9 +65,14 @@ public sealed class BenchFailTests : IDisposable
         await book.FailAsync(id, new FailForm { Reason = "stuck", Anew = false }, "Wren");
         (await scene.AllAsync<Piece>()).Count.ShouldBe(1);
         (await book.ReadAsync(id))!.Failed.ShouldContain("stuck to the mould");
-        (await book.StepBackAsync(id, "Wren")).Ok.ShouldBeTrue();
+        (await book.StepBackAsync(id, Making.Failed, "Wren")).Ok.ShouldBeTrue();
         var piece = await scene.FindAsync(id);
         (piece.Stage, piece.FailedAs, piece.FailedAt).ShouldBe((Making.Casting, "", null));
+        (await book.StepBackAsync(id, Making.Failed, "Wren")).Ok.ShouldBeFalse("somebody took it back already");
+
+        await book.FailAsync(id, new FailForm { Reason = "stuck" }, "Wren");
+        (await book.StepBackAsync(id, Making.Failed, "Wren")).Ok.ShouldBeTrue();
+        (await scene.AllAsync<Piece>()).Single(p => p.InPlaceOf == id).Stage.ShouldBe(Making.LetGo, "the one in its place is not made");
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Studio.Data.Files;
 using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Papers;
+using Studio.Pieces;
 using UglyToad.PdfPig;
 
 namespace Studio.Tests.Keepsakes;
@@ -17,7 +18,7 @@ public sealed class GoingHomeTests : IDisposable
 
     private IssuedBook Issued => new(scene.Database.Factory, new PaperFolder(folder), scene.Database.Clock);
 
-    private GoingHomeBook Book => new(scene.Database.Factory, scene.Database.Clock, scene.Settings, Issued, scene.Database.News);
+    private GoingHomeBook Book => new(scene.Database.Factory, scene.Database.Clock, scene.Settings, Issued, new PieceNames(), scene.Database.News);
 
     public void Dispose()
     {
@@ -121,6 +122,24 @@ public sealed class GoingHomeTests : IDisposable
         copy.ShouldContain("Copy");
         copy.ShouldContain("Isla Fraser");
         copy.ShouldNotContain("Somebody Else");
+    }
+
+    [Fact]
+    public async Task What_lies_in_a_piece_that_failed_remains_with_us_and_the_paper_says_so()
+    {
+        var heather = await scene.TakenInAsync(massG: 12.5);
+        await scene.DoneAsync(heather, new ActForm { Act = CustodyKind.SetIn, MassG = 4.5, PieceId = scene.PieceId, Place = "Drawer 1" });
+        await using (var db = scene.Database.Open())
+        {
+            (await db.Set<Piece>().SingleAsync(Cancel)).Stage = Making.Failed;
+            await db.SaveChangesAsync(Cancel);
+        }
+
+        var saved = await Book.GoAsync(scene.CommissionId, await FormAsync(), KeepsakeScene.Maker);
+        saved.Ok.ShouldBeTrue(saved.Words);
+        var words = await WordsAsync(saved.Id);
+        words.ShouldNotContain("Nothing of theirs remains");
+        words.ShouldContain("cast into a piece that does not go to you");
     }
 
     private async Task<GoingHomeForm> FormAsync()

@@ -75,6 +75,19 @@ public sealed class MoneyBookTests : IDisposable
         tooMuch.Words.ShouldContain("£48.80");
     }
 
+    [Fact]
+    public async Task A_newer_price_that_is_agreed_replaces_the_one_before_it()
+    {
+        var id = await AgreedAsync();
+        var first = await scene.ReadAsync(db => db.Set<Studio.Quotes.Quote>().SingleAsync());
+        var renewed = (await scene.Book.ViewAsync((await scene.Book.RenewAsync(first.Id, "maker")).Id))!.Quote;
+        (await scene.Book.SendAsync(renewed.Id, renewed.Version, "maker", "as agreed")).Ok.ShouldBeTrue();
+        renewed = (await scene.Book.ViewAsync(renewed.Id))!.Quote;
+        (await scene.Book.AcceptAsync(renewed.Id, renewed.Version, "Ansel", "by telephone", "maker")).Ok.ShouldBeTrue();
+        (await Book.ReadAsync(id)).Agreed.ShouldBe(97.60m);
+        (await scene.ReadAsync(db => db.Set<Studio.Quotes.Quote>().CountAsync(q => q.State == Studio.Quotes.QuoteState.Accepted))).ShouldBe(1);
+    }
+
     private async Task<int> AgreedAsync()
     {
         var sent = await scene.SentAsync();

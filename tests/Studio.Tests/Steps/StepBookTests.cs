@@ -126,10 +126,13 @@ public sealed class StepBookTests : IDisposable
         var view = (await Book.ReadAsync(id))!;
         view.Sentence.ShouldContain("1 keepsake is still here");
         view.Main!.Href.ShouldEndWith("/going-home");
-        (await PieceOfAsync(id)).Stage.ShouldBe(Making.LetGo);
-
-        (await Book.MoveAsync(id, Move(Standing.LetGo, Standing.Asked, "they asked again"), "Wren")).Ok.ShouldBeTrue();
         (await PieceOfAsync(id)).Stage.ShouldBe(Making.Casting);
+        (await new Studio.Shelf.ShelfBook(studio.Factory, studio.Clock).RowsAsync()).Pieces.ShouldBeEmpty("a commission that ended needs no hands");
+
+        (await Book.UndoAsync(id, Standing.LetGo, Standing.Making, "Wren")).Ok.ShouldBeTrue();
+        (await new Studio.Shelf.ShelfBook(studio.Factory, studio.Clock).RowsAsync()).Pieces.ShouldHaveSingleItem();
+        (await Book.MoveAsync(id, Move(Standing.Making, Standing.LetGo, "they moved away after all"), "Wren")).Ok.ShouldBeTrue();
+        (await Book.MoveAsync(id, Move(Standing.LetGo, Standing.Asked, "they asked again"), "Wren")).Ok.ShouldBeTrue();
     }
 
     [Fact]
@@ -162,17 +165,43 @@ public sealed class StepBookTests : IDisposable
     }
 
     [Fact]
-    public async Task A_piece_that_failed_or_was_let_go_keeps_nothing_from_being_ready()
+    public async Task A_piece_that_failed_is_owed_until_one_is_made_in_its_place()
     {
         var id = await ReadyAsync(keepsakes: 1, agreed: 120, paid: 120);
+        var good = await PieceOfAsync(id);
         await using (var db = studio.Open())
         {
-            var mould = await db.Set<Piece>().Where(p => p.CommissionId == id).Select(p => p.MouldId).SingleAsync(Cancel);
-            db.Add(new Piece { CommissionId = id, Name = "Failed one", MouldId = mould, Stage = Making.Failed, FailedAs = "bubbles", CreatedAt = scene.Now });
+            db.Add(new Piece { CommissionId = id, Name = "Failed one", MouldId = good.MouldId, Stage = Making.Failed, FailedAs = "bubbles", CreatedAt = scene.Now });
             await db.SaveChangesAsync(Cancel);
         }
 
+        (await Book.ReadAsync(id))!.Sentence.ShouldContain("Failed one failed, and none is made in its place.");
+        var failed = (await scene.AllAsync<Piece>()).Single(p => p.Stage == Making.Failed).Id;
+        await scene.ChangeAsync<Piece>(p => p.Id == good.Id, p => p.InPlaceOf = failed);
         (await Book.ReadAsync(id))!.Sentence.ShouldBe("Finished, fully cured, and waiting to go home.");
+    }
+
+    [Fact]
+    public async Task What_is_cast_into_a_piece_that_failed_is_not_said_to_be_back()
+    {
+        var id = await ReadyAsync(keepsakes: 1, agreed: 120, paid: 120);
+        var good = await PieceOfAsync(id);
+        await using (var db = studio.Open())
+        {
+            var failed = new Piece { CommissionId = id, Name = "Failed one", MouldId = good.MouldId, Stage = Making.Failed, FailedAs = "bubbles", CreatedAt = scene.Now };
+            db.Add(failed);
+            await db.SaveChangesAsync(Cancel);
+            var keepsake = await db.Set<Keepsake>().SingleAsync(Cancel);
+            var set = new KeepsakeEvent { KeepsakeId = keepsake.Id, At = scene.Now, By = "Test maker", Kind = CustodyKind.SetIn, Count = 1, PieceId = failed.Id };
+            db.Add(set);
+            CustodyLog.Follow(keepsake, [.. await db.Set<KeepsakeEvent>().Where(e => e.KeepsakeId == keepsake.Id).ToListAsync(Cancel), set]);
+            await db.SaveChangesAsync(Cancel);
+        }
+
+        await scene.ChangeAsync<Commission>(c => c.Id == id, c => c.Stands = Standing.Home);
+        var sentence = (await Book.ReadAsync(id))!.Sentence;
+        sentence.ShouldContain("In a piece that does not go to them");
+        sentence.ShouldNotContain("Nothing of theirs remains");
     }
 
     [Fact]
