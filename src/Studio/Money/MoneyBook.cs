@@ -43,6 +43,16 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         _ => "A payment",
     };
 
+    /// <summary>Of these commissions those with an agreed price, and whether all of their deposit is in; in two queries.</summary>
+    public static async Task<IReadOnlyDictionary<int, bool>> DepositsAsync(StudioDb db, IReadOnlyCollection<int> commissionIds)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var agreed = (await db.Set<Quote>().AsNoTracking().Where(q => commissionIds.Contains(q.CommissionId) && q.State == QuoteState.Accepted).OrderByDescending(q => q.VersionNo).Select(q => new { q.CommissionId, q.PieceId, q.Currency, q.Result }).ToListAsync())
+            .Where(q => q.Result is not null).DistinctBy(q => q.PieceId).ToLookup(q => q.CommissionId);
+        var paid = (await db.Set<Payment>().AsNoTracking().Where(p => commissionIds.Contains(p.CommissionId) && !p.Withdrawn).Select(p => new { p.CommissionId, p.Currency, p.Amount }).ToListAsync()).ToLookup(p => p.CommissionId);
+        return agreed.ToDictionary(a => a.Key, a => paid[a.Key].Where(p => p.Currency == a.First().Currency).Sum(p => p.Amount) >= a.Where(q => q.Currency == a.First().Currency).Sum(q => q.Result!.Deposit));
+    }
+
     private static int First(int piece, Dictionary<int, int> inPlaceOf)
     {
         for (var steps = 0; steps < inPlaceOf.Count && inPlaceOf.TryGetValue(piece, out var before); steps++)
