@@ -7,8 +7,8 @@ namespace Studio.Clock;
 /// <param name="Words">The answer.</param>
 /// <param name="Late">True when it cannot be there on the day on which it is needed.</param>
 /// <param name="Tight">True when it can, but not with the studio's reserve.</param>
-/// <param name="Short">The same on a paper tag; empty where nothing presses.</param>
-public sealed record InTime(string Words, bool Late, bool Tight, string Short = "")
+/// <param name="OnTag">The same on a paper tag; empty where nothing presses.</param>
+public sealed record InTime(string Words, bool Late, bool Tight, string OnTag = "")
 {
     /// <summary>The answer.</summary>
     /// <param name="time">The reckoning; it knows the day on which the family needs it.</param>
