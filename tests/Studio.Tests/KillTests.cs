@@ -29,7 +29,7 @@ public sealed class KillTests : IDisposable
         {
             var wanted = random.Next(10, 40);
             var extra = random.Next(0, 15);
-            var heard = await RunAsync("write", count => count >= wanted, extra);
+            var heard = await RunAsync("write", h => h.Count >= wanted && h.Count(l => l.StartsWith("IN ", StringComparison.Ordinal)) >= 10, extra);
             killedWhileWriting += heard.Count > 0 ? 1 : 0;
             acknowledged.AddRange(heard);
         }
@@ -57,14 +57,14 @@ public sealed class KillTests : IDisposable
     }
 
     // starts the writer, listens until told enough, waits a moment longer and kills it without a warning
-    private async Task<List<string>> RunAsync(string verb, Func<int, bool> enough, int millisecondsMore = 0)
+    private async Task<List<string>> RunAsync(string verb, Func<List<string>, bool> enough, int millisecondsMore = 0)
     {
         using var process = Process.Start(new ProcessStartInfo(WriterPath(), [verb, folder]) { RedirectStandardOutput = true, UseShellExecute = false })!;
         var heard = new List<string>();
         while (await process.StandardOutput.ReadLineAsync() is { } line)
         {
             heard.Add(line);
-            if (enough(heard.Count))
+            if (enough(heard))
             {
                 await Task.Delay(millisecondsMore);
                 process.Kill();

@@ -34,8 +34,9 @@ internal sealed class StillAllowed(ILoggerFactory logs, Sessions sessions, IConf
         }
         catch (ObjectDisposedException)
         {
-            // the host stops while a page is still open: nobody is there to be shown anything
-            return false;
+            // the host stops while a page is still open: nothing can be read or written any more, and a page drawn anew for
+            // somebody signed out would ask a studio that is gone for its parts
+            return true;
         }
     }
 }
