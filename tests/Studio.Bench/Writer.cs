@@ -49,7 +49,10 @@ internal static class Writer
         var book = new KeepsakeBook(factory, new SettingsBook(factory, news), news, new PieceNames(), new PourNames());
         await using var output = Console.OpenStandardOutput();
         using var mouth = new SemaphoreSlim(1, 1);
-        await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(i => Task.Run(() => LiveAsync(book, i, SayAsync))));
+
+        // every history is begun before any goes on: the database is not fair, and some would not have begun at the kill
+        var begun = await Task.WhenAll(Enumerable.Range(0, AtOnce).Select(i => Task.Run(() => BeginAsync(book, FormattableString.Invariant($"{i}.0"), SayAsync))));
+        await Task.WhenAll(begun.Select((number, i) => Task.Run(() => LiveAsync(book, i, number, SayAsync))));
         return 0;
 
         // straight to the pipe, unbuffered: whatever the parent reads was acknowledged before the kill
@@ -68,24 +71,32 @@ internal static class Writer
         }
     }
 
+    // takes a keepsake in, and says its number once that is acknowledged
+    private static async Task<string> BeginAsync(KeepsakeBook book, string name, Func<string, Task> say)
+    {
+        var taken = await book.TakeInAsync(1, new IntakeForm { Kind = "iron", Description = $"Hive nails {name}", Count = 6, MassG = 60, Permits = Permissions.EmbedAll, Place = "Drawer" }, "killer");
+        if (!taken.Ok)
+        {
+            await Console.Error.WriteLineAsync(taken.Words);
+            Environment.Exit(1);
+        }
+
+        await say("IN " + taken.EntryNumber);
+        return taken.EntryNumber;
+    }
+
 #pragma warning disable CA5394 // a history that hands could make, not a secret
-    private static async Task LiveAsync(KeepsakeBook book, int worker, Func<string, Task> say)
+    private static async Task LiveAsync(KeepsakeBook book, int worker, string number, Func<string, Task> say)
     {
         var random = new Random(Environment.TickCount + (worker * 7919));
-        for (var n = 0; ; n++)
+        for (var n = 1; ; n++)
         {
-            var taken = await book.TakeInAsync(1, new IntakeForm { Kind = "iron", Description = $"Hive nails {worker}.{n}", Count = 6, MassG = 60, Permits = Permissions.EmbedAll, Place = "Drawer" }, "killer");
-            if (!taken.Ok)
-            {
-                await Console.Error.WriteLineAsync(taken.Words);
-                Environment.Exit(1);
-            }
-
-            await say("IN " + taken.EntryNumber);
             for (var step = random.Next(3, 9); step > 0; step--)
             {
-                await ActAsync(book, taken.EntryNumber, random, say);
+                await ActAsync(book, number, random, say);
             }
+
+            number = await BeginAsync(book, FormattableString.Invariant($"{worker}.{n}"), say);
         }
     }
 

@@ -27,7 +27,7 @@ public sealed class KillTests : IDisposable
         var killedWhileWriting = 0;
         for (var i = 0; i < Kills; i++)
         {
-            var wanted = random.Next(30, 60);
+            var wanted = random.Next(10, 40);
             var extra = random.Next(0, 15);
             var heard = await RunAsync("write", h => h.Count >= wanted, extra);
             killedWhileWriting += heard.Count > 0 ? 1 : 0;
