@@ -21,7 +21,8 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         }
 
         var lines = (await KeptAsync(db.Set<Keepsake>().AsNoTracking(), db, commissionId)).ConvertAll(k => Line(k.Keepsake, k.Log));
-        return new(commissionId, commission.Number, commission.Title, commission.Remembers, commission.Customer!.Name, [.. lines.Where(l => l.Now.Balance.InHand)], [.. lines.Where(l => !l.Now.Balance.InHand)]);
+        return new(commissionId, commission.Number, commission.Title, commission.Remembers, commission.Customer!.Name, [.. lines.Where(l => l.Now.Balance.InHand)], [.. lines.Where(l => !l.Now.Balance.InHand)],
+            await KeepsakeBook.StayingAsync(db, await pieces.StayingAsync(db, commissionId)));
     }
 
     /// <summary>Writes down that these went home. All of it is kept, or nothing.</summary>

@@ -45,7 +45,8 @@ internal sealed class GoingHomeValidator : AbstractValidator<GoingHomeForm>
 /// <summary>What the page of what goes home shows.</summary>
 /// <param name="Here">What is here, and may go.</param>
 /// <param name="Gone">What is not: a sentence for each.</param>
-public sealed record GoingHomeView(int CommissionId, string Number, string Title, string Remembers, string Customer, IReadOnlyList<GoingHomeLine> Here, IReadOnlyList<GoingHomeLine> Gone);
+/// <param name="Staying">What is cast into a piece that does not go to the family: a line each.</param>
+public sealed record GoingHomeView(int CommissionId, string Number, string Title, string Remembers, string Customer, IReadOnlyList<GoingHomeLine> Here, IReadOnlyList<GoingHomeLine> Gone, IReadOnlyList<string> Staying);
 
 /// <summary>One keepsake on that page.</summary>
 /// <param name="Balance">Where all of it is, in whole sentences.</param>

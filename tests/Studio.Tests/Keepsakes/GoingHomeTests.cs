@@ -140,6 +140,9 @@ public sealed class GoingHomeTests : IDisposable
         var words = await WordsAsync(saved.Id);
         words.ShouldNotContain("Nothing of theirs remains");
         words.ShouldContain("cast into a piece that does not go to you");
+        var view = (await Book.ReadAsync(scene.CommissionId))!;
+        view.Here.ShouldBeEmpty();
+        view.Staying.ShouldHaveSingleItem().ShouldContain(heather.Keepsake.EntryNumber);
     }
 
     private async Task<GoingHomeForm> FormAsync()
