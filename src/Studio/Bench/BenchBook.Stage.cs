@@ -49,7 +49,7 @@ public sealed partial class BenchBook
         var cure = sheet.Times.FullCure;
         var early = !cure.Reached(Now);
         var open = cure.At is { } at ? $"It is fully cured {Say.When(at, sheet.Zone, Now)}, not before." : $"When it is fully cured is not known. {cure.RestsOn}";
-        if (early && why.Trim().Length < 3)
+        if (early && why.Trim().Length < StepBook.LeastWhy)
         {
             return new(Saved.Refused($"{open} To call it finished all the same, say why; the reason is kept.", StepBook.DisagreesCode), "");
         }
@@ -73,7 +73,7 @@ public sealed partial class BenchBook
                 (piece.Stage, piece.FinishedAt) = (Making.Demoulded, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked finished by mistake; that is undone.");
             case Making.Failed:
-                piece.Stage = sheet.Stands == Standing.Home ? Making.Home : piece.FinishedAt is not null ? Making.Finished : piece.DemouldedAt is not null ? Making.Demoulded : Making.Casting;
+                piece.Stage = sheet.Stands == Standing.Home ? Making.Home : piece.StageByRecord(poured: true); // nothing fails before its first pour
                 (piece.FailedAs, piece.FailedWords, piece.FailedCost, piece.FailedAt) = ("", "", null, null);
                 return new(Saved.Done(pieceId), $"{piece.Name} was marked as failed by mistake; that is undone.");
             case Making.Demoulded:

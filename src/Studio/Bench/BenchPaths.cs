@@ -1,3 +1,4 @@
+using Studio.Papers;
 using Studio.Shell;
 using Studio.SignIn;
 
@@ -9,13 +10,7 @@ internal sealed class BenchPaths : IPaths
     public void Map(IEndpointRouteBuilder app) =>
         app.MapGet("/papers/pour/{pieceId:int}/{layer:int}.pdf", async (int pieceId, int layer, HttpContext http, PourPaperBook book) =>
         {
-            if (await book.SheetAsync(pieceId, layer) is not { } paper)
-            {
-                return Results.NotFound();
-            }
-
-            http.Response.Headers.ContentDisposition = $"inline; filename=\"{paper.FileName}\"";
-            http.Response.Headers.CacheControl = "private, no-store";
-            return Results.Bytes(paper.Content, "application/pdf");
+            var paper = await book.SheetAsync(pieceId, layer);
+            return PaperAnswer.Of(http, paper?.Content, paper?.FileName);
         }).RequireAuthorization(Roles.Making);
 }

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Studio.Commissions;
 using Studio.Data;
 using Studio.Engine.Cure;
 using Studio.Pieces;
@@ -50,7 +51,6 @@ internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string Laye
 /// <summary>Reads pieces for the reckoning of their time.</summary>
 internal static class TimePieces
 {
-    private const string Delivery = "delivery";
 
     /// <summary>Three narrow queries, however many pieces.</summary>
     internal static async Task<List<TimePiece>> ReadAsync(StudioDb db, IQueryable<Piece> which)
@@ -66,7 +66,7 @@ internal static class TimePieces
             FinishedAt = p.FinishedAt,
             Tasks = p.Tasks,
             NeededBy = p.Commission!.NeededBy,
-            Delivered = p.Commission.Handover == Delivery,
+            Delivered = p.Commission.Handover == Handovers.Delivery,
         }).ToListAsync();
         var ids = pieces.ConvertAll(p => p.Id);
         var layers = (await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.Order)

@@ -1,4 +1,5 @@
 using Studio.Data.Files;
+using Studio.Papers;
 using Studio.Shell;
 using Studio.SignIn;
 
@@ -18,17 +19,7 @@ internal sealed class FilmPaths : IPaths
         app.MapGet("/sheets/{hash}/{recipe}.jpg", PreviewAsync).RequireAuthorization(Roles.Making);
     }
 
-    private static IResult Answer(HttpContext http, FilmFile? file, string how)
-    {
-        if (file is null)
-        {
-            return Results.NotFound();
-        }
-
-        http.Response.Headers.ContentDisposition = $"{how}; filename=\"{file.FileName}\"";
-        http.Response.Headers.CacheControl = "private, no-store";
-        return Results.Bytes(file.Content, file.ContentType);
-    }
+    private static IResult Answer(HttpContext http, FilmFile? file, string how) => PaperAnswer.Of(http, file?.Content, file?.FileName, file?.ContentType ?? "", how);
 
     private static async Task<IResult> PreviewAsync(string hash, string recipe, int? px, HttpContext http, PhotoStore store)
     {

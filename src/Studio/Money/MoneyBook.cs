@@ -18,22 +18,35 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         return await OfAsync(db, commissionId, (await settings.ReadAsync()).Currency);
     }
 
-    /// <summary>A commission's money, read in the caller's context. Amounts are ten-thousandths in the database, so they are added up here and not by it.</summary>
+    /// <summary>A commission's money, read in the caller's context.</summary>
     /// <param name="currency">The studio's own, for a commission without any.</param>
-    public static async Task<CommissionMoney> OfAsync(StudioDb db, int commissionId, string currency)
+    public static async Task<CommissionMoney> OfAsync(StudioDb db, int commissionId, string currency) => (await OfAsync(db, [commissionId], currency))[commissionId];
+
+    /// <summary>The money of many commissions at once. Amounts are ten-thousandths in the database, so they are added up here and not by it.</summary>
+    public static async Task<IReadOnlyDictionary<int, CommissionMoney>> OfAsync(StudioDb db, IReadOnlyCollection<int> commissionIds, string currency)
     {
         ArgumentNullException.ThrowIfNull(db);
-        var payments = await db.Set<Payment>().AsNoTracking().Where(p => p.CommissionId == commissionId).OrderBy(p => p.PaidAt).ThenBy(p => p.Id)
-            .Select(p => new MoneyEntry(p.Id, p.PaidAt, p.Kind, p.Amount, p.Currency, p.How, p.By, p.Withdrawn))
-            .ToListAsync();
-        var inPlaceOf = await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.InPlaceOf != null).ToDictionaryAsync(p => p.Id, p => p.InPlaceOf!.Value);
+        ArgumentNullException.ThrowIfNull(commissionIds);
+        if (commissionIds.Count == 0)
+        {
+            return new Dictionary<int, CommissionMoney>();
+        }
+
+        var payments = (await db.Set<Payment>().AsNoTracking().Where(p => commissionIds.Contains(p.CommissionId)).OrderBy(p => p.PaidAt).ThenBy(p => p.Id).ToListAsync())
+            .ToLookup(p => p.CommissionId, p => new MoneyEntry(p.Id, p.PaidAt, p.Kind, p.Amount, p.Currency, p.How, p.By, p.Withdrawn));
+        var inPlaceOf = await db.Set<Piece>().Where(p => commissionIds.Contains(p.CommissionId) && p.InPlaceOf != null).ToDictionaryAsync(p => p.Id, p => p.InPlaceOf!.Value);
 
         // one price a piece counts: the newest that was agreed, and that of a piece in another's place for both
-        var accepted = (await db.Set<Quote>().AsNoTracking().Where(q => q.CommissionId == commissionId && q.State == QuoteState.Accepted).OrderByDescending(q => q.VersionNo).Select(q => new { q.PieceId, q.Currency, q.Result }).ToListAsync())
-            .Where(q => q.Result is not null).DistinctBy(q => First(q.PieceId, inPlaceOf)).ToList();
-        var ours = accepted.FirstOrDefault()?.Currency ?? payments.Find(p => !p.Withdrawn)?.Currency ?? currency;
-        var counted = accepted.Where(q => q.Currency == ours).ToList();
-        return new(ours, counted.Count == 0 ? null : counted.Sum(q => q.Result!.Total), counted.Sum(q => q.Result!.Deposit), payments.Where(p => !p.Withdrawn && p.Currency == ours).Sum(p => p.Amount), payments);
+        var accepted = (await db.Set<Quote>().AsNoTracking().Where(q => commissionIds.Contains(q.CommissionId) && q.State == QuoteState.Accepted).OrderByDescending(q => q.VersionNo)
+                .Select(q => new { q.CommissionId, q.PieceId, q.Currency, q.Result }).ToListAsync())
+            .Where(q => q.Result is not null).DistinctBy(q => First(q.PieceId, inPlaceOf)).ToLookup(q => q.CommissionId);
+        return commissionIds.Distinct().ToDictionary(id => id, id =>
+        {
+            var came = payments[id].ToList();
+            var ours = accepted[id].FirstOrDefault()?.Currency ?? came.Find(p => !p.Withdrawn)?.Currency ?? currency;
+            var counted = accepted[id].Where(q => q.Currency == ours).ToList();
+            return new CommissionMoney(ours, counted.Count == 0 ? null : counted.Sum(q => q.Result!.Total), counted.Sum(q => q.Result!.Deposit), came.Where(p => !p.Withdrawn && p.Currency == ours).Sum(p => p.Amount), came);
+        });
     }
 
     private static string Came(CommissionMoney money, decimal amount) => (money.Paid + amount - money.Deposit) switch
@@ -42,16 +55,6 @@ public sealed class MoneyBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         0 when money.Paid == 0 => "The deposit",
         _ => "A payment",
     };
-
-    /// <summary>Of these commissions those with an agreed price, and whether all of their deposit is in; in two queries.</summary>
-    public static async Task<IReadOnlyDictionary<int, bool>> DepositsAsync(StudioDb db, IReadOnlyCollection<int> commissionIds)
-    {
-        ArgumentNullException.ThrowIfNull(db);
-        var agreed = (await db.Set<Quote>().AsNoTracking().Where(q => commissionIds.Contains(q.CommissionId) && q.State == QuoteState.Accepted).OrderByDescending(q => q.VersionNo).Select(q => new { q.CommissionId, q.PieceId, q.Currency, q.Result }).ToListAsync())
-            .Where(q => q.Result is not null).DistinctBy(q => q.PieceId).ToLookup(q => q.CommissionId);
-        var paid = (await db.Set<Payment>().AsNoTracking().Where(p => commissionIds.Contains(p.CommissionId) && !p.Withdrawn).Select(p => new { p.CommissionId, p.Currency, p.Amount }).ToListAsync()).ToLookup(p => p.CommissionId);
-        return agreed.ToDictionary(a => a.Key, a => paid[a.Key].Where(p => p.Currency == a.First().Currency).Sum(p => p.Amount) >= a.Where(q => q.Currency == a.First().Currency).Sum(q => q.Result!.Deposit));
-    }
 
     private static int First(int piece, Dictionary<int, int> inPlaceOf)
     {

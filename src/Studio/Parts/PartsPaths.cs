@@ -1,3 +1,4 @@
+using Studio.Papers;
 using Studio.Shell;
 using Studio.SignIn;
 
@@ -14,15 +15,5 @@ internal sealed class PartsPaths : IPaths
             Answer(http, await book.SvgAsync(pieceId, thickness, sheet), "image/svg+xml", "attachment")).RequireAuthorization(Roles.Making);
     }
 
-    private static IResult Answer(HttpContext http, PartsFile? file, string type, string how)
-    {
-        if (file is null)
-        {
-            return Results.NotFound();
-        }
-
-        http.Response.Headers.ContentDisposition = $"{how}; filename=\"{file.FileName}\"";
-        http.Response.Headers.CacheControl = "private, no-store";
-        return Results.Bytes(file.Content, type);
-    }
+    private static IResult Answer(HttpContext http, PartsFile? file, string type, string how) => PaperAnswer.Of(http, file?.Content, file?.FileName, type, how);
 }

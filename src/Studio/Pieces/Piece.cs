@@ -84,6 +84,15 @@ public sealed class Piece : IVersioned
 
     public List<PieceLayer> Layers { get; set; } = [];
 
+    /// <summary>How far the making has come by its own record, where its stage says something else: for one that is taken up again, or did not fail after all.</summary>
+    /// <param name="poured">True when at least one layer is.</param>
+    public string StageByRecord(bool poured) => this switch
+    {
+        { FinishedAt: not null } => Making.Finished,
+        { DemouldedAt: not null } => Making.Demoulded,
+        _ => poured ? Making.Casting : Making.Drawn,
+    };
+
     private sealed class Table : IEntityTypeConfiguration<Piece>
     {
         public void Configure(EntityTypeBuilder<Piece> builder)

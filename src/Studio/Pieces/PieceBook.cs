@@ -112,8 +112,7 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
     {
         await using var db = await factory.CreateDbContextAsync();
         var poured = await bench.OfAsync(db, id);
-        var was = await db.Set<Piece>().Where(p => p.Id == id).Select(p => new { p.DemouldedAt, p.FinishedAt }).SingleOrDefaultAsync();
-        var stage = was?.FinishedAt is not null ? Making.Finished : was?.DemouldedAt is not null ? Making.Demoulded : poured.Count > 0 ? Making.Casting : Making.Drawn;
+        var stage = (await db.Set<Piece>().AsNoTracking().SingleOrDefaultAsync(p => p.Id == id))?.StageByRecord(poured.Count > 0) ?? Making.Drawn;
         return await StageAsync(id, stage, by);
     }
 

@@ -12,7 +12,11 @@ internal sealed class PieceNames : IPieceNames
         pieceIds.Count == 0 ? new Dictionary<int, string>() : await db.Set<Piece>().Where(p => pieceIds.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.Name);
 
     public async Task<IReadOnlySet<int>> StayingAsync(StudioDb db, int commissionId) =>
-        (await db.Set<Piece>().Where(p => p.CommissionId == commissionId && (p.Stage == Making.Failed || p.Stage == Making.LetGo || p.Commission!.Stands == Standing.LetGo)).Select(p => p.Id).ToListAsync()).ToHashSet();
+        (await Staying(db, commissionId).ToListAsync()).ToHashSet();
+
+    /// <summary>Pieces of a commission that do not go to the family: they failed, were let go, or their commission was.</summary>
+    internal static IQueryable<int> Staying(StudioDb db, int commissionId) =>
+        db.Set<Piece>().Where(p => p.CommissionId == commissionId && (p.Stage == Making.Failed || p.Stage == Making.LetGo || p.Commission!.Stands == Standing.LetGo)).Select(p => p.Id);
 
     public async Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId) =>
         await db.Set<Piece>().Where(p => p.CommissionId == commissionId).OrderBy(p => p.Id)

@@ -10,7 +10,9 @@ internal sealed class PouringTaskUpgrade : IUpgrade
 {
     public async Task UpgradeAsync(StudioDb db)
     {
-        var old = (await db.Set<Piece>().ToListAsync()).Where(p => p.Tasks.Exists(t => t.Pours is null)).ToList();
+        // at every start: only the work by hand is read of all pieces, and more of those alone that nobody was asked about
+        var ids = (await db.Set<Piece>().AsNoTracking().Select(p => new { p.Id, p.Tasks }).ToListAsync()).Where(p => p.Tasks.Exists(t => t.Pours is null)).Select(p => p.Id).ToList();
+        var old = await db.Set<Piece>().Where(p => ids.Contains(p.Id)).ToListAsync();
         foreach (var piece in old)
         {
             piece.Tasks = [.. piece.Tasks.Select(t => t with { Pours = t.Pours ?? t.Name.Contains("pour", StringComparison.OrdinalIgnoreCase) })];

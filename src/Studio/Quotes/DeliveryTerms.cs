@@ -3,12 +3,6 @@ namespace Studio.Quotes;
 /// <summary>What the family pays for the way to them. Free is chosen on purpose and never follows from a nought.</summary>
 public static class DeliveryTerms
 {
-    /// <summary>The commission's key for a piece that is brought or sent.</summary>
-    public const string Delivered = "delivery";
-
-    /// <summary>The commission's key for a piece that is fetched.</summary>
-    public const string Collected = "collection";
-
     public const string Open = "";
     public const string Priced = "priced";
     public const string Free = "free";

@@ -3,7 +3,6 @@ using Studio.Commissions;
 using Studio.Data;
 using Studio.Papers;
 using Studio.Shell;
-using Studio.Stores;
 
 namespace Studio.Quotes;
 
@@ -94,7 +93,7 @@ public sealed partial class QuoteBook
         var (piece, settings) = (await PieceAsync(db, quote.PieceId), await settingsBook.ReadAsync());
         var today = DateOnly.FromDateTime(Say.Local(db.Now, await settingsBook.ZoneAsync()));
         var replaces = await db.Set<Quote>().Where(q => q.PieceId == quote.PieceId && q.VersionNo < quote.VersionNo && q.SentAt != null).MaxAsync(q => (int?)q.VersionNo);
-        var points = SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today) { Keepsakes = await KeepsakesAsync(db, quote.CommissionId) });
+        var points = await PointsAsync(db, quote, piece, await times.OfPieceAsync(piece.Id), await DiffersAsync(db, quote, piece), today);
         return (points, new QuoteOnPaper(quote, piece, settings, replaces, db.Now));
     }
 

@@ -104,7 +104,7 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
         {
             Paper = draft ? null : await issued.LastAsync(PaperKinds.Quote, id),
             Time = time,
-            Points = draft ? SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today) { Keepsakes = await KeepsakesAsync(db, quote.CommissionId) }) : [],
+            Points = draft ? await PointsAsync(db, quote, piece, time, differs, today) : [],
         };
     }
 
@@ -200,7 +200,11 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
     internal static Task<Piece> PieceAsync(StudioDb db, int id) =>
         db.Set<Piece>().Include(p => p.Mould).Include(p => p.Commission!.Customer).Include(p => p.Layers.OrderBy(l => l.Order)).ThenInclude(l => l.Resin).SingleAsync(p => p.Id == id);
 
-    private static Task<List<Keepsake>> KeepsakesAsync(StudioDb db, int commissionId) => db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == commissionId).ToListAsync();
+    private static async Task<IReadOnlyList<SendPoint>> PointsAsync(StudioDb db, Quote quote, Piece piece, TimeResult? time, IReadOnlyList<string> differs, DateOnly today) =>
+        SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today)
+        {
+            Keepsakes = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == quote.CommissionId).ToListAsync(),
+        });
 
     private static Task<List<Resin>> ResinsAsync(StudioDb db) => db.Set<Resin>().ToListAsync();
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Studio.Commissions;
 using Studio.Engine.Price;
 using Studio.Keepsakes;
 using Studio.Pieces;
@@ -60,10 +61,10 @@ internal static class QuoteWords
     /// <summary>How it comes to them and what that costs; null where nobody knows how.</summary>
     public static string? Way(string handover, QuoteForm form) => (handover, DeliveryTerms.Of(form)) switch
     {
-        (DeliveryTerms.Collected, _) => "You collect it from the studio.",
-        (DeliveryTerms.Delivered, DeliveryTerms.Priced) => "We deliver it to you, at the price that stands here.",
-        (DeliveryTerms.Delivered, DeliveryTerms.Free) => "We deliver it to you, free of charge.",
-        (DeliveryTerms.Delivered, _) => "It is to be delivered to you; what that costs is not settled yet and not in this price.",
+        (Handovers.Collection, _) => "You collect it from the studio.",
+        (Handovers.Delivery, DeliveryTerms.Priced) => "We deliver it to you, at the price that stands here.",
+        (Handovers.Delivery, DeliveryTerms.Free) => "We deliver it to you, free of charge.",
+        (Handovers.Delivery, _) => "It is to be delivered to you; what that costs is not settled yet and not in this price.",
         _ => null,
     };
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
+using Studio.Commissions;
 using Studio.Data;
 using Studio.Drawing;
 using Studio.Engine.Custody;
@@ -58,7 +59,7 @@ internal static class QuoteWriting
         var (quote, piece, form, commission) = (sheet.Quote, sheet.Piece, sheet.Quote.Form, sheet.Piece.Commission!);
         var house = PaperHouse.Of(sheet.Settings, quote.Currency);
         var customer = commission.Customer!;
-        var priced = commission.Handover == DeliveryTerms.Delivered && DeliveryTerms.Of(form) == DeliveryTerms.Priced;
+        var priced = commission.Handover == Handovers.Delivery && DeliveryTerms.Of(form) == DeliveryTerms.Priced;
         return new()
         {
             Studio = house.Letterhead,

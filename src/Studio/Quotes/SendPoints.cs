@@ -1,4 +1,5 @@
 using System.Globalization;
+using Studio.Commissions;
 using Studio.Engine.Layers;
 using Studio.Engine.Time;
 using Studio.Keepsakes;
@@ -79,17 +80,17 @@ public static class SendPoints
     private static IEnumerable<SendPoint> Way(SendSource s)
     {
         var (form, handover, link) = (s.Quote.Form, s.Piece.Commission!.Handover, $"/commissions/{s.Piece.CommissionId}");
-        if (handover == DeliveryTerms.Delivered && DeliveryTerms.Of(form) == DeliveryTerms.Open)
+        if (handover == Handovers.Delivery && DeliveryTerms.Of(form) == DeliveryTerms.Open)
         {
             yield return new("delivery-open", "It is to be delivered, and nobody decided what that costs them. Enter a price under Delivery, or choose that it is included, free.");
         }
 
-        if (handover == DeliveryTerms.Collected && form.Delivery > 0)
+        if (handover == Handovers.Collection && form.Delivery > 0)
         {
             yield return new("delivery-unwanted", "They collect it, and the price holds delivery. Take it out, or say in the commission that it is delivered.", link, "To the commission");
         }
 
-        if (handover is not (DeliveryTerms.Delivered or DeliveryTerms.Collected))
+        if (handover is not (Handovers.Delivery or Handovers.Collection))
         {
             yield return new("handover-unknown", $"How it comes to them is not known (“{handover}” is noted), so the paper says nothing of it. Say it in the commission.", link, "To the commission");
         }

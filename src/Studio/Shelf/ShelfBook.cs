@@ -31,8 +31,8 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
 
         // where a price is agreed all of its deposit has to be in; where none is, that one came
         var drawn = pieces.Where(p => p.Stage == Making.Drawn).Select(p => p.CommissionId).ToHashSet();
-        var deposits = drawn.Count == 0 ? new Dictionary<int, bool>() : await MoneyBook.DepositsAsync(db, drawn);
-        pieces = pieces.ConvertAll(p => p.Stage == Making.Drawn && deposits.TryGetValue(p.CommissionId, out var isIn) ? p with { Deposit = isIn } : p);
+        var money = await MoneyBook.OfAsync(db, drawn, "");
+        pieces = pieces.ConvertAll(p => money.GetValueOrDefault(p.CommissionId) is { Agreed: not null } m && p.Stage == Making.Drawn ? p with { Deposit = m.Paid >= m.Deposit } : p);
         var layers = ids.Count == 0 ? [] : await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.PieceId).ThenBy(l => l.Order)
             .Select(l => new ShelfLayer(l.PieceId, l.Order, l.Name, l.Colour, l.ToMm, l.ThicknessMm)).ToListAsync();
         var pours = ids.Count == 0 ? [] : await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn)

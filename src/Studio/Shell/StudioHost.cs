@@ -100,7 +100,7 @@ internal static class StudioHost
     }
 
     // every book, path group, seed and recurring job is found by what it is: a new feature edits no list
-    private static void AddByName(IServiceCollection services)
+    internal static void AddByName(IServiceCollection services)
     {
         foreach (var type in Assembly.GetExecutingAssembly().GetTypes().Where(t => t is { IsClass: true, IsAbstract: false }))
         {

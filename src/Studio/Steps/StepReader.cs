@@ -34,7 +34,7 @@ internal static class StepReader
             Pieces = await PiecesAsync(db, commissionId, now, zone),
             CameIn = keepsakes.Count,
             Here = [.. keepsakes.Where(k => k.Custody == CustodyWhereabouts.Here).Select(k => new StepThing(k.Id, k.EntryNumber, k.Description, new CustodyAmount(k.HeldCount, k.HeldG), k.Place))],
-            Staying = await StayingAsync(db, commissionId, commission.Stands),
+            Staying = await KeepsakeBook.StayingAsync(db, (await PieceNames.Staying(db, commissionId).ToListAsync()).ToHashSet()),
             Owed = await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Stage == Making.Failed && !db.Set<Piece>().Any(x => x.InPlaceOf == p.Id && x.Stage != Making.LetGo)).OrderBy(p => p.Id).Select(p => p.Name).ToListAsync(),
             Money = await MoneyBook.OfAsync(db, commissionId, settings?.Currency ?? new StudioSettings().Currency),
             Prices = await PricesAsync(db, commissionId, DateOnly.FromDateTime(Say.Local(now, zone))),
@@ -59,12 +59,6 @@ internal static class StepReader
             times[p.Id].Next,
             times[p.Id].FullCure,
             [.. p.Tasks.Select(t => t.Name)]));
-    }
-
-    private static async Task<IReadOnlyList<string>> StayingAsync(StudioDb db, int commissionId, string stands)
-    {
-        var staying = await db.Set<Piece>().Where(p => p.CommissionId == commissionId && (p.Stage == Making.Failed || p.Stage == Making.LetGo || stands == Standing.LetGo)).Select(p => p.Id).ToListAsync();
-        return await KeepsakeBook.StayingAsync(db, staying.ToHashSet());
     }
 
     private static async Task<StepPrices> PricesAsync(StudioDb db, int commissionId, DateOnly today)

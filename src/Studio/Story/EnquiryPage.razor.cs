@@ -84,7 +84,7 @@ public sealed partial class EnquiryPage
         if (asked != (form.NeededBy, form.Handover))
         {
             asked = (form.NeededBy, form.Handover);
-            time = await Times.OfTypicalAsync(form.NeededBy, form.Handover == "delivery");
+            time = await Times.OfTypicalAsync(form.NeededBy, form.Handover == Handovers.Delivery);
             StateHasChanged();
         }
         if (!firstRender && ready && !saving && JsonSerializer.Serialize(form) is var now && now != drafted)

@@ -8,7 +8,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
 using MudBlazor.Services;
-using Studio.Data;
 using Studio.Data.Files;
 using Studio.Shell;
 using Studio.SignIn;
@@ -31,24 +30,7 @@ public abstract class StudioPages : BunitContext
         Services.AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         Services.AddSingleton<IDataProtectionProvider>(new EphemeralDataProtectionProvider());
         Services.AddValidatorsFromAssemblyContaining<Program>(includeInternalTypes: true);
-        foreach (var type in typeof(Program).Assembly.GetTypes().Where(t => t is { IsClass: true, IsAbstract: false }))
-        {
-            if (type.Name.EndsWith("Book", StringComparison.Ordinal))
-            {
-                Services.AddScoped(type);
-            }
-
-            if (type.IsAssignableTo(typeof(ILasting)))
-            {
-                Services.AddSingleton(type);
-            }
-
-            foreach (var role in type.GetInterfaces().Where(i => i != typeof(IAsked) && i.IsAssignableTo(typeof(IAsked))))
-            {
-                Services.AddSingleton(role, type);
-            }
-        }
-
+        StudioHost.AddByName(Services);
         this.AddAuthorization().SetAuthorized("Mo").SetRoles(Roles.Owner).SetPolicies("making");
         Begin();
     }
