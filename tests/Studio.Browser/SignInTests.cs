@@ -81,6 +81,9 @@ public sealed class SignInTests(StudioInBrowser studio) : IClassFixture<StudioIn
         await Assertions.Expect(there.GetByRole(AriaRole.Heading, new() { Name = "You are signed out here" })).ToBeVisibleAsync();
         await using var db = own.Open();
         db.Set<Settings.StudioSettings>().Single().TaxName.ShouldBe("VAT");
+
+        // a refusal that is meant is no fault
+        own.Traces.ShouldBeEmpty();
     }
 
     [Fact]

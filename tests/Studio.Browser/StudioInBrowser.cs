@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
 using Microsoft.Playwright;
 using Studio.Data;
@@ -33,6 +34,9 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
     public string Url { get; private set; } = "";
 
     public string DataFolder => data;
+
+    /// <summary>Every exception that the studio's log was told of.</summary>
+    public ConcurrentQueue<string> Traces { get; } = new();
 
     /// <summary>How often an open page looks whether its person may stay [s].</summary>
     public int LookEverySeconds { get; init; } = 1;
@@ -104,7 +108,31 @@ public sealed class StudioInBrowser : WebApplicationFactory<Program>, IAsyncLife
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseSetting("DataDir", data).UseSetting("Jobs:Storage", "InMemory").UseSetting("SignIn:LookEverySeconds", LookEverySeconds.ToString(CultureInfo.InvariantCulture));
+        builder.ConfigureLogging(l => l.AddProvider(new TraceEar(Traces)));
         builder.ConfigureTestServices(s => s.AddSingleton<TimeProvider>(Clock).Configure<PasswordHasherOptions>(o => o.IterationCount = 1000));
+    }
+}
+
+/// <summary>Keeps the exceptions that a log is told of.</summary>
+internal sealed class TraceEar(ConcurrentQueue<string> traces) : ILoggerProvider, ILogger
+{
+    public ILogger CreateLogger(string categoryName) => this;
+
+    public IDisposable? BeginScope<TState>(TState state)
+        where TState : notnull => null;
+
+    public bool IsEnabled(LogLevel logLevel) => true;
+
+    public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter)
+    {
+        if (exception is not null && logLevel >= LogLevel.Information)
+        {
+            traces.Enqueue($"{logLevel}: {exception}");
+        }
+    }
+
+    public void Dispose()
+    {
     }
 }
 

@@ -3,6 +3,7 @@ using System.Text;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Studio.Engine.Moulds;
+using Studio.Shell;
 
 namespace Studio.Drawing;
 
@@ -112,32 +113,15 @@ public sealed partial class PlanDrawing(IJSRuntime script) : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         gone = true;
-        try
-        {
-            await StopAsync();
-        }
-        catch (JSDisconnectedException)
-        {
-            // the browser left first
-        }
-
+        await StopAsync();
         self?.Dispose();
     }
 
     private async Task StopAsync()
     {
-        if (watch is not null)
-        {
-            await watch.InvokeVoidAsync("stop");
-            await watch.DisposeAsync();
-            watch = null;
-        }
-
-        if (module is not null)
-        {
-            await module.DisposeAsync();
-            module = null;
-        }
+        var (ends, from) = (watch, module);
+        (watch, module) = (null, null);
+        await Scripts.LetGoAsync(ends, "stop", from);
     }
 
     private IEnumerable<SectionDimension> Dimensions

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.JSInterop;
+using Studio.Shell;
 
 namespace Studio.Drawing;
 
@@ -113,8 +114,7 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
         var begun = await loaded.InvokeAsync<IJSObjectReference>("watch", svg, self, Editable);
         if (gone)
         {
-            await begun.InvokeVoidAsync("stop");
-            await begun.DisposeAsync();
+            await Scripts.LetGoAsync(begun, "stop", null);
             return;
         }
 
@@ -149,23 +149,7 @@ public sealed partial class SectionDrawing(IJSRuntime script) : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         gone = true;
-        try
-        {
-            if (watch is not null)
-            {
-                await watch.InvokeVoidAsync("stop");
-                await watch.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // the browser left first
-        }
+        await Scripts.LetGoAsync(watch, "stop", module);
 
         self?.Dispose();
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
+using Studio.Shell;
 
 namespace Studio.Drawing;
 
@@ -92,22 +93,6 @@ public sealed partial class TurningView(IJSRuntime script) : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         gone = true;
-        try
-        {
-            if (picture is not null)
-            {
-                await picture.InvokeVoidAsync("stop");
-                await picture.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // the browser left first
-        }
+        await Scripts.LetGoAsync(picture, "stop", module);
     }
 }

@@ -63,23 +63,7 @@ public sealed partial class IntakePage : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        try
-        {
-            if (words is not null)
-            {
-                await words.InvokeVoidAsync("dispose");
-                await words.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // the page is gone, and its listeners with it
-        }
+        await Scripts.LetGoAsync(words, "dispose", module);
     }
 
     protected override async Task OnInitializedAsync()

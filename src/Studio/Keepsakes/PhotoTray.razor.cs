@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
+using Studio.Shell;
 
 namespace Studio.Keepsakes;
 
@@ -43,23 +44,7 @@ public sealed partial class PhotoTray : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        try
-        {
-            if (tray is not null)
-            {
-                await tray.InvokeVoidAsync("dispose");
-                await tray.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // the page is gone, and its listeners with it
-        }
+        await Scripts.LetGoAsync(tray, "dispose", module);
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Studio.Engine.Custody;
+using Studio.Shell;
 
 namespace Studio.Keepsakes;
 
@@ -40,23 +41,7 @@ public sealed partial class ScanPage : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         self?.Dispose();
-        try
-        {
-            if (scan is not null)
-            {
-                await scan.InvokeVoidAsync("dispose");
-                await scan.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (JSDisconnectedException)
-        {
-            // the page is gone, and its camera with it
-        }
+        await Scripts.LetGoAsync(scan, "dispose", module);
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)

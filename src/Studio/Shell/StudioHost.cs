@@ -6,6 +6,8 @@ using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
 using Hangfire.Storage.SQLite;
+using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.DataProtection;
 using MudBlazor;
 using MudBlazor.Services;
@@ -43,6 +45,8 @@ internal static class StudioHost
         services.AddDataProtection()
             .SetApplicationName("studio")
             .PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(DataSetup.Folder(builder.Configuration), "keys")));
+        services.AddScoped<IErrorBoundaryLogger, StumbleLog>();
+        services.AddSingleton<OpenPages>().AddHostedService(p => p.GetRequiredService<OpenPages>()).AddScoped<CircuitHandler, OpenPages.Page>();
         services.AddRazorComponents().AddInteractiveServerComponents(o => o.DisconnectedCircuitRetentionPeriod = TimeSpan.FromMinutes(10));
         services.AddSignalR(o => o.MaximumReceiveMessageSize = 1024 * 1024);
         services.AddMudServices(o =>

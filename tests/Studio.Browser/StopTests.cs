@@ -1,0 +1,29 @@
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Playwright;
+
+namespace Studio.Browser;
+
+public sealed class StopTests
+{
+    [Fact]
+    public async Task A_studio_that_stops_closes_the_pages_that_are_open_and_leaves_no_trace()
+    {
+        await using var own = new StudioInBrowser { LookEverySeconds = 1 };
+        await own.InitializeAsync();
+        await using var window = await own.WindowAsync();
+        var page = await window.NewPageAsync();
+        await page.FirstStartAsync("wren@studio.example", "heather and brass");
+        await page.OpenAsync("/commissions");
+        var other = await window.NewPageAsync();
+        await other.OpenAsync("/stores/resins");
+        var host = own.Services.GetRequiredService<IHost>();
+
+        // in the middle of being drawn: the parts that a page asks for next must still be there
+        await other.GotoAsync("/", new() { WaitUntil = WaitUntilState.Commit });
+        await host.StopAsync(TestContext.Current.CancellationToken);
+
+        own.Services.GetRequiredService<Shell.OpenPages>().Open.ShouldBe(0);
+        own.Traces.ShouldBeEmpty();
+    }
+}
