@@ -26,4 +26,22 @@ public sealed class StopTests
         own.Services.GetRequiredService<Shell.OpenPages>().Open.ShouldBe(0);
         own.Traces.ShouldBeEmpty();
     }
+
+    [Fact]
+    public async Task A_page_whose_browser_left_in_the_middle_leaves_no_trace_when_the_studio_stops()
+    {
+        await using var own = new StudioInBrowser { LookEverySeconds = 1 };
+        await own.InitializeAsync();
+        await using var window = await own.WindowAsync();
+        var page = await window.NewPageAsync();
+        await page.FirstStartAsync("wren@studio.example", "heather and brass");
+        await page.GotoAsync("/stores/resins", new() { WaitUntil = WaitUntilState.Commit });
+        await page.ReadyAsync();
+
+        await own.Chromium.CloseAsync();
+        await own.Services.GetRequiredService<IHost>().StopAsync(TestContext.Current.CancellationToken);
+        await own.DisposeAsync();
+
+        own.Traces.ShouldBeEmpty();
+    }
 }

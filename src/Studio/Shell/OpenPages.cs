@@ -8,8 +8,11 @@ namespace Studio.Shell;
 /// Closes the open pages before the studio stops. A page whose browser is away is kept for minutes, so that it can come back; at a stop
 /// nobody comes back, and a page that was at work would ask a studio that is gone for its parts.
 /// </summary>
-/// <remarks>One for the whole studio. Stopping waits until every page is closed, but not longer than <see cref="Patience"/>.</remarks>
-internal sealed class OpenPages(IHostApplicationLifetime life, IOptions<CircuitOptions> options) : IHostedService
+/// <remarks>
+/// One for the whole studio. Stopping waits until every page that a browser shows is closed, but not longer than <see cref="Patience"/>. What
+/// was kept for a browser that is away can't be closed from here; once the rest is gone, nobody hears how it ends.
+/// </remarks>
+internal sealed class OpenPages(IHostApplicationLifetime life, IOptions<CircuitOptions> options, OpenPages.Silence silence) : IHostedService
 {
     /// <summary>How long stopping waits for the pages at most.</summary>
     internal static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
@@ -38,15 +41,18 @@ internal sealed class OpenPages(IHostApplicationLifetime life, IOptions<CircuitO
 
     public async Task StopAsync(CancellationToken cancellationToken)
     {
+        bool shown;
         lock (gate)
         {
-            if (Open == 0)
-            {
-                return;
-            }
+            shown = Open > 0;
         }
 
-        await Task.WhenAny(none.Task, Task.Delay(Patience, cancellationToken));
+        if (shown)
+        {
+            await Task.WhenAny(none.Task, Task.Delay(Patience, cancellationToken));
+        }
+
+        silence.Fallen = true;
     }
 
     private void Enter()
@@ -107,5 +113,13 @@ internal sealed class OpenPages(IHostApplicationLifetime life, IOptions<CircuitO
                 counted = false;
             }
         }
+    }
+    /// <summary>Falls when no page is shown any more.</summary>
+    internal sealed class Silence
+    {
+        /// <summary>What the framework logs of its pages under.</summary>
+        internal const string Category = "Microsoft.AspNetCore.Components.Server.Circuits";
+
+        internal bool Fallen { get; set; }
     }
 }

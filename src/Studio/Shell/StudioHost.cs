@@ -29,6 +29,8 @@ internal static class StudioHost
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(k => k.Limits.MaxRequestBodySize = 64L * 1024 * 1024);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Hangfire", LogLevel.Warning).AddFilter("System.Net", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        var silence = new OpenPages.Silence();
+        builder.Logging.AddFilter(OpenPages.Silence.Category, level => level >= LogLevel.Warning && !silence.Fallen);
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
         services.AddStudioData(builder.Configuration);
@@ -46,7 +48,7 @@ internal static class StudioHost
             .SetApplicationName("studio")
             .PersistKeysToFileSystem(Directory.CreateDirectory(Path.Combine(DataSetup.Folder(builder.Configuration), "keys")));
         services.AddScoped<IErrorBoundaryLogger, StumbleLog>();
-        services.AddSingleton<OpenPages>().AddHostedService(p => p.GetRequiredService<OpenPages>()).AddScoped<CircuitHandler, OpenPages.Page>();
+        services.AddSingleton(silence).AddSingleton<OpenPages>().AddHostedService(p => p.GetRequiredService<OpenPages>()).AddScoped<CircuitHandler, OpenPages.Page>();
         services.AddRazorComponents().AddInteractiveServerComponents(o => o.DisconnectedCircuitRetentionPeriod = TimeSpan.FromMinutes(10));
         services.AddSignalR(o => o.MaximumReceiveMessageSize = 1024 * 1024);
         services.AddMudServices(o =>
