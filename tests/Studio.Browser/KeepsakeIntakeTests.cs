@@ -87,8 +87,6 @@ public sealed class KeepsakeIntakeTests(StudioInBrowser studio) : IClassFixture<
 
     [Theory]
     [InlineData(true, false)]
-    [InlineData(true, true)]
-    [InlineData(false, false)]
     [InlineData(false, true)]
     public async Task Nothing_serious_stands_in_anyones_way(bool phone, bool dark)
     {
