@@ -62,7 +62,7 @@ internal sealed partial class TimePlan
             spell = hands.Try(ready.At!.Value, minutes);
             if (spell is not null)
             {
-                findings.Add(TimeFindings.WindowMissed(path, spec, below.Name, window.Until.At!.Value, spell.Until, Whole(input.AbradeMinutes)));
+                findings.Add(TimeFindings.WindowMissed(path, spec, below.Name, window.Until.At!.Value, spell.Until, Whole(input.AbradeMinutes), input.Layers[index - 1].PouredAt is not null));
             }
         }
 

@@ -26,7 +26,7 @@ internal sealed partial class TimePlan
         var outOfMould = Demould(demouldFrom);
         var finished = Finish(outOfMould.Until, fullCure);
         var (earliest, promise) = Deliver(finished);
-        if (input.NeededBy is { } needed && earliest is { } day && TimeFindings.NeededBy(needed, day, promise!.Value, input.ReserveDays) is { } late)
+        if (input.NeededBy is { } needed && earliest is { } day && TimeFindings.NeededBy(needed, day, promise!.Value, input.ReserveDays, input.Layers.Any(l => l.PouredAt is null)) is { } late)
         {
             findings.Add(late);
         }

@@ -29,6 +29,9 @@ public sealed record TimeResult
     /// <summary>Days from the earliest day to the one on which it is needed; negative: too late. Null where either is not known.</summary>
     public int? DaysToSpare { get; init; }
 
+    /// <summary>What that day is, to follow "the day": the family's wish, unless the maker promised another. For whoever asked; no part of the JSON.</summary>
+    public string NeededAs { get; init; } = "on which they need it";
+
     /// <summary>Everything that hands do and wait for, in order.</summary>
     public required IReadOnlyList<TimeStep> Steps { get; init; }
 

@@ -44,7 +44,7 @@ public sealed partial class BenchBook
 
         (piece.Stage, piece.FailedAs, piece.FailedWords, piece.FailedCost, piece.FailedAt) = (Making.Failed, form.Reason, form.Words.Trim(), form.Cost, Now);
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
-        var anew = form.Anew ? PieceBook.Again(piece, await HereAsync(db, piece), Now) : null;
+        var anew = form.Anew ? PieceBook.Again(piece, Drawn(piece), Now) : null;
         if (anew is not null)
         {
             anew.InPlaceOf = pieceId;
@@ -60,12 +60,8 @@ public sealed partial class BenchBook
         return Saved.Done(anew?.Id ?? pieceId);
     });
 
-    // keepsakes of the design that are still here, at least in part
-    private static async Task<IReadOnlySet<int>> HereAsync(StudioDb db, Piece piece)
-    {
-        var placed = piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>().ToHashSet();
-        return (await db.Set<Keepsake>().Where(k => placed.Contains(k.Id) && k.Custody == CustodyWhereabouts.Here).Select(k => k.Id).ToListAsync()).ToHashSet();
-    }
+    // all of them, also those that stay in the failed one: the new one waits for them until somebody draws it without
+    private static HashSet<int> Drawn(Piece piece) => [.. piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>()];
 
     private static async Task<string> ToldAsync(StudioDb db, Piece piece, Piece? anew)
     {

@@ -42,7 +42,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
 
         var pours = await PoursAsync(db, pieceId);
         var room = await ClockBook.RoomAsync(db, piece.StandsIn, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
-        var input = Clock(piece, pours, room);
+        var input = Clock(piece, pours, room, await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => p.Id == pieceId)));
         var zone = await settings.ZoneAsync();
         var times = PieceClock.Of(input, Now, zone);
         var pot = await BenchPot.OfAsync(db, piece.PotId, DateOnly.FromDateTime(Say.Local(Now, zone)));
@@ -69,7 +69,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Former = piece.Former,
             Pot = pot,
             Photographs = PieceBook.Drawn(films),
-            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => Layer(new LayerAsk(piece, l, plan.Ok ? plan.Value : null, films, keepsakes, units), pictured, pours, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = Cautions(l, pot, times, zone) })],
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => Layer(new LayerAsk(piece, l, plan.Ok ? plan.Value : null, films, keepsakes, units), pictured, pours, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = [.. Wanting(input, l.Order), .. Cautions(l, pot, times, zone)] })],
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = times,
@@ -85,16 +85,20 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         };
     }
 
+    // the loudest of what is to be laid ready: it is not here, or not dry
+    private static IEnumerable<Finding> Wanting(ClockInput input, int order) =>
+        input.Layers.Where(l => l.Order == order).SelectMany(l => l.Wants).Select(w => new Finding("layer-wants", Severity.Warn, "", w, "our rule"));
+
     private IReadOnlyList<Finding> Cautions(BenchLayer layer, BenchPot? pot, PieceTimes times, TimeZoneInfo zone) =>
         pot is null ? layer.Cautions : [pot.Of(times.Layers.FirstOrDefault(t => t.Order == layer.Order), zone, Now), .. layer.Cautions];
 
     private static Task<List<Pour>> PoursAsync(StudioDb db, int pieceId) =>
         db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId).OrderBy(p => p.LayerOrder).ThenBy(p => p.Id).ToListAsync();
 
-    private static ClockInput Clock(Piece piece, List<Pour> pours, ClockRoom room) => new()
+    private static ClockInput Clock(Piece piece, List<Pour> pours, ClockRoom room, ILookup<(int PieceId, int Order), string> wants) => new()
     {
         Stage = piece.Stage,
-        Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name))],
+        Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. wants[(piece.Id, l.Order)]] })],
         Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
         Room = room,
         DemouldedAt = piece.DemouldedAt,

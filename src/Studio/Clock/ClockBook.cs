@@ -72,13 +72,14 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     private static async Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> ReadAsync(StudioDb db, IQueryable<Piece> which)
     {
         var pieces = await which.AsNoTracking().Select(p => new { p.Id, p.CommissionId, p.Name, p.Stage, p.ClockSaid, p.DemouldedAt, p.StandsIn }).ToListAsync();
-        var layers = (await which.SelectMany(p => p.Layers).Select(l => new { l.PieceId, l.Order, l.Name }).ToListAsync()).ToLookup(l => l.PieceId, l => new ClockLayer(l.Order, l.Name));
+        var layers = (await which.SelectMany(p => p.Layers).Select(l => new { l.PieceId, l.Order, l.Name }).ToListAsync()).ToLookup(l => l.PieceId, l => l);
+        var wants = await LayerWants.OfAsync(db, which);
         var pours = await db.Set<Pour>().AsNoTracking().Where(o => !o.Withdrawn && which.Any(p => p.Id == o.PieceId))
             .Select(o => new { o.PieceId, o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet, o.Kinetics }).ToListAsync();
         var byPiece = pours.ToLookup(o => o.PieceId, o => new ClockPour(o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet) { Kinetics = o.Kinetics });
         var rooms = await RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Select(o => (DateTime?)o.StartedAt).Min());
         return pieces.ConvertAll(p => (p.Id, p.CommissionId, p.Name, p.ClockSaid,
-            new ClockInput { Stage = p.Stage, Layers = [.. layers[p.Id]], Pours = [.. byPiece[p.Id]], Room = rooms[p.StandsIn], DemouldedAt = p.DemouldedAt }));
+            new ClockInput { Stage = p.Stage, Layers = [.. layers[p.Id].Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. wants[(p.Id, l.Order)]] })], Pours = [.. byPiece[p.Id]], Room = rooms[p.StandsIn], DemouldedAt = p.DemouldedAt }));
     }
 
     private async Task<bool> SayAsync(int pieceId, int commissionId, string name, string said, NextAct next, DateTime now)

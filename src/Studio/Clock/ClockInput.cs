@@ -26,7 +26,11 @@ public sealed record ClockInput
 
 /// <summary>A layer of the design.</summary>
 /// <param name="Order">From 0.</param>
-public sealed record ClockLayer(int Order, string Name);
+public sealed record ClockLayer(int Order, string Name)
+{
+    /// <summary>What it lacks before it can be poured, a whole sentence each: a keepsake that is not here, or not prepared.</summary>
+    public IReadOnlyList<string> Wants { get; init; } = [];
+}
 
 /// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
 public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet)

@@ -14,7 +14,24 @@ internal sealed class NextActs(ClockInput input, IReadOnlyList<LayerTimes> layer
 
     private LayerTimes Top => layers[^1];
 
-    internal NextAct Find() => input.Stage switch
+    internal NextAct Find() => Wanting(ByTheClock());
+
+    // the clock only knows the resin; what is to be set in may not be here, or not be dry
+    private NextAct Wanting(NextAct next)
+    {
+        if (next.Kind is not (ActKind.PourFirst or ActKind.PourNext or ActKind.WindowClosed or ActKind.WaitForWindow)
+            || input.Layers.FirstOrDefault(l => l.Order == next.LayerOrder) is not { Wants.Count: > 0 } layer)
+        {
+            return next;
+        }
+
+        var wants = string.Join(" ", layer.Wants);
+        return next.Kind == ActKind.PourFirst
+            ? next with { Wants = wants, Words = $"Before {layer.Name} can be poured: {wants}", Urgency = Urgency.Waiting, Minutes = 0 }
+            : next with { Wants = wants, Words = $"{next.Words} First: {wants}" };
+    }
+
+    private NextAct ByTheClock() => input.Stage switch
     {
         Making.Finished or Making.Home or Making.LetGo or Making.Failed => new() { Kind = ActKind.Done, Words = "Nothing is left to do at the bench.", Urgency = Urgency.Waiting },
         Making.Demoulded => AfterMould(),

@@ -10,7 +10,7 @@ using Studio.Shell;
 namespace Studio.Clock;
 
 /// <summary>When pieces can be with their families at the earliest: what is designed, what was done, and the studio's hours, put to <c>calc time</c>.</summary>
-public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings)
+public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvider clock, SettingsBook settings, IPromises promises)
 {
     private const int LastFinished = 5;
 
@@ -29,6 +29,8 @@ public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         db.ChangeTracker.QueryTrackingBehavior = QueryTrackingBehavior.NoTracking;
         var now = await NowAsync();
         var pieces = await TimePieces.ReadAsync(db, db.Set<Piece>().Where(p => pieceIds.Contains(p.Id) && p.Stage != Making.Home && p.Stage != Making.LetGo && p.Stage != Making.Failed));
+        var promised = await promises.OfAsync(db, [.. pieces.Select(p => p.CommissionId).Distinct()]);
+        pieces = pieces.ConvertAll(p => promised.TryGetValue(p.CommissionId, out var day) ? p with { PromisedOn = day } : p);
         var drying = await PieceDrying.OfAsync(db, pieces);
         var rooms = await UsualRooms.OfAsync(db, pieces, now);
         var resins = await ResinsAsync(db, pieces.SelectMany(p => p.Layers).Select(l => l.ResinId));

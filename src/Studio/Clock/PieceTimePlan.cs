@@ -1,6 +1,7 @@
 using Studio.Engine.Time;
 using Studio.Pieces;
 using Studio.Settings;
+using Studio.Shell;
 
 namespace Studio.Clock;
 
@@ -19,8 +20,19 @@ internal static class PieceTimePlan
         var must = drying.ToList();
         var outcome = TimeCalculation.Run(Input(piece, layers, must, room, resins, now));
         var result = outcome.Ok ? outcome.Value : TimeResult.NotKnown(string.Join(" ", outcome.Errors.Select(e => e.Message)));
-        return result with { RestsOn = string.Join(" ", [room.RestsOn, .. must.Where(d => d.DoneAt is null).Select(Words)]) };
+        if (piece.PromisedOn is { } promised)
+        {
+            result = result with { NeededAs = "that you promised" };
+            return result with { RestsOn = Rests([Promised(promised, piece.NeededBy, DateOnly.FromDateTime(now.Start))]) };
+        }
+
+        return result with { RestsOn = Rests([]) };
+
+        string Rests(string[] first) => string.Join(" ", [.. first, room.RestsOn, .. must.Where(d => d.DoneAt is null).Select(Words)]);
     }
+
+    private static string Promised(DateOnly day, DateOnly? wished, DateOnly today) =>
+        $"You promised it for {Say.Day(day, today)}{(wished is { } asked && asked != day ? $"; they asked for {Say.Day(asked, today)}" : "")}.";
 
     // what is out of its mould has the layers that were poured; before that, the design's, and of each the pour where there is one
     private static List<(TimePour? Pour, TimeDesignLayer? Design)> Layers(TimePiece piece)
@@ -49,7 +61,7 @@ internal static class PieceTimePlan
             AbradeMinutes = BenchMinutes.Abrade,
             DeliveryDays = piece.Delivered ? own.DeliveryDays : 0,
             ReserveDays = own.ReserveDays,
-            NeededBy = piece.NeededBy,
+            NeededBy = piece.PromisedOn ?? piece.NeededBy,
         };
     }
 

@@ -132,6 +132,9 @@ public sealed record NextAct
 
     public string LayerName { get; init; } = "";
 
+    /// <summary>What has to be seen to before it is done, in whole sentences; empty where nothing.</summary>
+    public string Wants { get; init; } = "";
+
     /// <summary>Changes exactly when there is something new to say.</summary>
     public string Key => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Kind}:{LayerOrder}");
 }

@@ -29,6 +29,9 @@ internal sealed record TimePiece
 
     public DateOnly? NeededBy { get; init; }
 
+    /// <summary>The day of the price that they agreed to; it counts before the day they asked for.</summary>
+    public DateOnly? PromisedOn { get; init; }
+
     /// <summary>True where it is sent to the family.</summary>
     public bool Delivered { get; init; }
 

@@ -58,10 +58,10 @@ internal static class DemoStory
 
     private static readonly DemoLayer[] Buttons =
     [
-        new("White ground", "casting", 0.18, "#eeeae2", "White pigment, titanium dioxide"),
+        new("White crown", "casting", 0.18, "#eeeae2", "White pigment, titanium dioxide"),
         new("Buttons in clear", "casting", 0.42, "#e3e8e6", Keepsake: 0, PlacedMl: 5),
         new("Clear middle", "casting", 0.65, "#dfe6e2"),
-        new("Clear top", "casting", 0.85, "#e6ebe9"),
+        new("Clear foot", "casting", 0.85, "#e6ebe9"),
     ];
 
     private static readonly DemoLayer[] Dish =

@@ -20,9 +20,10 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
             return null;
         }
 
-        var lines = (await KeptAsync(db.Set<Keepsake>().AsNoTracking(), db, commissionId)).ConvertAll(k => Line(k.Keepsake, k.Log));
+        var staying = await pieces.StayingAsync(db, commissionId);
+        var lines = (await KeptAsync(db.Set<Keepsake>().AsNoTracking(), db, commissionId)).ConvertAll(k => Line(k.Keepsake, k.Log, Standing.Ended.Contains(commission.Stands), staying));
         return new(commissionId, commission.Number, commission.Title, commission.Remembers, commission.Customer!.Name, [.. lines.Where(l => l.Now.Balance.InHand)], [.. lines.Where(l => !l.Now.Balance.InHand)],
-            await KeepsakeBook.StayingAsync(db, await pieces.StayingAsync(db, commissionId)));
+            await KeepsakeBook.StayingAsync(db, staying), await pieces.HereAsync(db, commissionId));
     }
 
     /// <summary>Writes down that these went home. All of it is kept, or nothing.</summary>
@@ -56,6 +57,12 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         }
 
         var staying = await pieces.StayingAsync(db, commissionId);
+        var here = await pieces.HereAsync(db, commissionId);
+        if (form.PieceIds.Find(id => !here.Any(p => p.Id == id && p.Finished)) is > 0)
+        {
+            return Saved.Refused("A piece of this list is not here as finished any more. Load the page again.");
+        }
+
         var parcel = new Dictionary<int, CustodyAmount>();
         foreach (var (keepsake, log) in kept)
         {
@@ -82,6 +89,7 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
                 Packing = form.Packing.Trim(),
                 WrittenUtc = clock.GetUtcNow().UtcDateTime,
                 Rows = kept.ConvertAll(k => new ReturnPaperRow(k.Keepsake.EntryNumber, k.Keepsake.Description, CustodyLog.Read(k.Log), parcel.GetValueOrDefault(k.Keepsake.Id), staying)),
+                Pieces = [.. here.Select(p => new ReturnPaperPiece(p.Name, form.PieceIds.Contains(p.Id), p.Words))],
             },
             house.Size);
         var left = await issued.KeepAsync(db, new IssuedPaper { Kind = PaperKinds.Return, Number = commission.Number, CommissionId = commissionId, FileName = $"going-home-{commission.Number}.pdf", By = by, State = "given", SubmitKey = form.SubmitKey }, paper);
@@ -123,9 +131,21 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         return all.ConvertAll(k => (k, logs[k.Id].ToList()));
     }
 
-    private static GoingHomeLine Line(Keepsake k, List<KeepsakeEvent> log)
+    private static GoingHomeLine Line(Keepsake k, List<KeepsakeEvent> log, bool ended, IReadOnlySet<int> staying)
     {
         var now = CustodyLog.Read(log);
-        return new(k.Id, k.EntryNumber, k.Description, now.Place, now, CustodyWords.Balance(now.Balance));
+        return new(k.Id, k.EntryNumber, k.Description, now.Place, now, CustodyWords.Balance(now.Balance), k.Permission.OnForm, ended ? "" : Yet(k.Permission, now, staying));
+    }
+
+    // what they lent to be cast or copied and is not, is not left over
+    private static string Yet(PermissionRule permits, CustodyState now, IReadOnlySet<int> staying)
+    {
+        bool Goes(CustodySet s) => s.PieceId is not { } p || !staying.Contains(p);
+        return permits.MayCast switch
+        {
+            CastShare.All or CastShare.Part when !now.SetIn.Any(Goes) => "It is to be cast, and nothing of it is in a piece that goes to them.",
+            CastShare.Copy when !now.Copied => "It is to be copied, and no copy is written down.",
+            _ => "",
+        };
     }
 }

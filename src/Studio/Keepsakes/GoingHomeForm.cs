@@ -8,6 +8,9 @@ public sealed class GoingHomeForm
 {
     public List<GoingHomeRow> Rows { get; set; } = [];
 
+    /// <summary>Finished castings that are in the parcel.</summary>
+    public List<int> PieceIds { get; set; } = [];
+
     /// <summary>Who takes it.</summary>
     public string Whom { get; set; } = "";
 
@@ -35,7 +38,7 @@ internal sealed class GoingHomeValidator : AbstractValidator<GoingHomeForm>
 {
     public GoingHomeValidator()
     {
-        RuleFor(f => f.Rows).Must(r => r.Exists(x => x.Goes)).WithMessage("Tick what goes home with this parcel.");
+        RuleFor(f => f.Rows).Must((f, r) => r.Exists(x => x.Goes) || f.PieceIds.Count > 0).WithMessage("Tick what goes home with this parcel.");
         RuleFor(f => f.Whom).Must(w => w.Trim().Length > 0).WithMessage("Say who takes it, or to whom it is sent.");
         RuleFor(f => f.Whom).MaximumLength(120).WithMessage("At most 120 characters for who takes it.");
         RuleFor(f => f.Packing).MaximumLength(500).WithMessage("At most 500 characters for how it is packed.");
@@ -46,8 +49,12 @@ internal sealed class GoingHomeValidator : AbstractValidator<GoingHomeForm>
 /// <param name="Here">What is here, and may go.</param>
 /// <param name="Gone">What is not: a sentence for each.</param>
 /// <param name="Staying">What is cast into a piece that does not go to the family: a line each.</param>
-public sealed record GoingHomeView(int CommissionId, string Number, string Title, string Remembers, string Customer, IReadOnlyList<GoingHomeLine> Here, IReadOnlyList<GoingHomeLine> Gone, IReadOnlyList<string> Staying);
+/// <param name="Pieces">Castings made for them that stand here.</param>
+public sealed record GoingHomeView(
+    int CommissionId, string Number, string Title, string Remembers, string Customer, IReadOnlyList<GoingHomeLine> Here, IReadOnlyList<GoingHomeLine> Gone, IReadOnlyList<string> Staying, IReadOnlyList<PieceHere> Pieces);
 
 /// <summary>One keepsake on that page.</summary>
 /// <param name="Balance">Where all of it is, in whole sentences.</param>
-public sealed record GoingHomeLine(int Id, string EntryNumber, string Description, string Place, CustodyState Now, string Balance);
+/// <param name="Meant">What the family permits.</param>
+/// <param name="Yet">What is still to be done with it before it goes, a whole sentence; empty where nothing is. Such a thing is not ticked.</param>
+public sealed record GoingHomeLine(int Id, string EntryNumber, string Description, string Place, CustodyState Now, string Balance, string Meant, string Yet);

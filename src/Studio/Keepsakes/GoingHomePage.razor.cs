@@ -46,7 +46,16 @@ public sealed partial class GoingHomePage
         view = await Book.ReadAsync(CommissionId);
         zone = await Settings.ZoneAsync();
         papers = [.. (await Issued.OfCommissionAsync(CommissionId)).Where(p => p.Kind == PaperKinds.Return)];
-        form = new() { Rows = [.. (view?.Here ?? []).Select(l => new GoingHomeRow { KeepsakeId = l.Id })], Whom = view?.Customer ?? "" };
+        form = new() { Rows = [.. (view?.Here ?? []).Select(l => new GoingHomeRow { KeepsakeId = l.Id, Goes = l.Yet.Length == 0 })], PieceIds = [.. (view?.Pieces ?? []).Where(p => p.Finished).Select(p => p.Id)], Whom = view?.Customer ?? "" };
+    }
+
+    private void Tick(int pieceId, bool goes)
+    {
+        form.PieceIds.Remove(pieceId);
+        if (goes)
+        {
+            form.PieceIds.Add(pieceId);
+        }
     }
 
     private async Task GoAsync()

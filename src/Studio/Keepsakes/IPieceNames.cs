@@ -11,6 +11,9 @@ public interface IPieceNames : IAsked
     /// <summary>Pieces of a commission that do not go to the family: they failed, were let go, or their commission was.</summary>
     Task<IReadOnlySet<int>> StayingAsync(StudioDb db, int commissionId);
 
+    /// <summary>Castings of a commission that stand here: poured, not home, and not lost to the family.</summary>
+    Task<IReadOnlyList<PieceHere>> HereAsync(StudioDb db, int commissionId);
+
     /// <summary>A commission's pieces, oldest first.</summary>
     Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId);
 }
@@ -18,6 +21,11 @@ public interface IPieceNames : IAsked
 /// <summary>A piece that a keepsake can go into.</summary>
 /// <param name="Takes">True while something can still be set in.</param>
 public sealed record PieceName(int Id, string Name, bool Takes);
+
+/// <summary>A casting that stands here.</summary>
+/// <param name="Finished">True once its work by hand is done: only then can it go.</param>
+/// <param name="Words">How far it is, such as "in its mould".</param>
+public sealed record PieceHere(int Id, string Name, bool Finished, string Words);
 
 /// <summary>Tells the pours that hold keepsakes. The clock, which keeps them, comes after keepsakes and answers.</summary>
 public interface IPourNames : IAsked

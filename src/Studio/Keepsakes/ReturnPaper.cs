@@ -27,7 +27,15 @@ public sealed record ReturnPaperModel
 
     /// <summary>Every keepsake that came in, in that order.</summary>
     public required IReadOnlyList<ReturnPaperRow> Rows { get; init; }
+
+    /// <summary>Castings made for them that were with the studio.</summary>
+    public IReadOnlyList<ReturnPaperPiece> Pieces { get; init; } = [];
 }
+
+/// <summary>A casting made for them.</summary>
+/// <param name="Goes">True where it is in this parcel.</param>
+/// <param name="Words">How far it is.</param>
+public sealed record ReturnPaperPiece(string Name, bool Goes, string Words);
 
 /// <summary>One keepsake: where all of it is after this parcel.</summary>
 /// <param name="Now">With this parcel gone.</param>
@@ -92,9 +100,14 @@ public static class ReturnPaper
                 flow.Heading("Everything that came in");
                 flow.Table(Columns, [.. model.Rows.Select(r => Row(flow, r, model.Format))]);
                 flow.Space(6);
+                foreach (var piece in model.Pieces.Where(p => p.Goes))
+                {
+                    flow.Text($"\u2610  With this parcel goes the piece itself: {piece.Name}.", flow.Type.Strong);
+                }
+
                 flow.Keep(() =>
                 {
-                    foreach (var line in Remains(model.Rows, model.Format))
+                    foreach (var line in Remains(model.Rows, model.Format, model.Pieces))
                     {
                         flow.Text(line, flow.Type.Strong);
                     }
@@ -107,14 +120,15 @@ public static class ReturnPaper
     }
 
     /// <summary>What remains with the studio, in whole sentences; that nothing does only where the log says so of every keepsake.</summary>
-    public static IReadOnlyList<string> Remains(IReadOnlyList<ReturnPaperRow> rows, PaperFormat format)
+    public static IReadOnlyList<string> Remains(IReadOnlyList<ReturnPaperRow> rows, PaperFormat format, IReadOnlyList<ReturnPaperPiece> pieces)
     {
         ArgumentNullException.ThrowIfNull(rows);
         ArgumentNullException.ThrowIfNull(format);
         var here = rows.Where(r => r.Remains).ToList();
-        return here.Count == 0
+        string[] made = [.. pieces.Where(p => !p.Goes).Select(p => $"The piece made for you, {p.Name}: {p.Words}.")];
+        return here.Count == 0 && made.Length == 0
             ? ["Nothing of theirs remains with us."]
-            : ["There remains with us, not in this parcel:", .. here.SelectMany(r => Here(r, format))];
+            : ["There remains with us, not in this parcel:", .. made, .. here.SelectMany(r => Here(r, format))];
     }
 
     private static IEnumerable<string> Here(ReturnPaperRow r, PaperFormat format)

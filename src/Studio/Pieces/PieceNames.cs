@@ -18,6 +18,11 @@ internal sealed class PieceNames : IPieceNames
     internal static IQueryable<int> Staying(StudioDb db, int commissionId) =>
         db.Set<Piece>().Where(p => p.CommissionId == commissionId && (p.Stage == Making.Failed || p.Stage == Making.LetGo || p.Commission!.Stands == Standing.LetGo)).Select(p => p.Id);
 
+    public async Task<IReadOnlyList<PieceHere>> HereAsync(StudioDb db, int commissionId) =>
+        (await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Commission!.Stands != Standing.LetGo && (p.Stage == Making.Casting || p.Stage == Making.Demoulded || p.Stage == Making.Finished))
+            .OrderBy(p => p.Id).Select(p => new { p.Id, p.Name, p.Stage }).ToListAsync())
+            .ConvertAll(p => new PieceHere(p.Id, p.Name, p.Stage == Making.Finished, Making.Label(p.Stage).ToLowerInvariant()));
+
     public async Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId) =>
         await db.Set<Piece>().Where(p => p.CommissionId == commissionId).OrderBy(p => p.Id)
             .Select(p => new PieceName(p.Id, p.Name, p.Stage == Making.Drawn || p.Stage == Making.Casting)).ToListAsync();

@@ -204,6 +204,8 @@ public sealed partial class QuoteBook(IDbContextFactory<StudioDb> factory, News 
         SendPoints.Of(new(quote, piece, await MaterialsAsync(db), await InventedPrices.OfAsync(db), time, differs, today)
         {
             Keepsakes = await db.Set<Keepsake>().AsNoTracking().Where(k => k.CommissionId == quote.CommissionId).ToListAsync(),
+            Drawn = [.. (await db.Set<Piece>().Where(p => p.CommissionId == quote.CommissionId && p.Id != piece.Id && p.Stage != Making.LetGo && p.Stage != Making.Failed).SelectMany(p => p.Layers).Select(l => l.Placed).AsNoTracking().ToListAsync())
+                .SelectMany(placed => placed).Select(p => p.KeepsakeId).OfType<int>()],
         });
 
     private static Task<List<Resin>> ResinsAsync(StudioDb db) => db.Set<Resin>().ToListAsync();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Studio.Commissions;
+using Studio.Engine.Custody;
 using Studio.Engine.Layers;
 using Studio.Engine.Time;
 using Studio.Keepsakes;
@@ -20,6 +21,9 @@ public sealed record SendSource(Quote Quote, Piece Piece, IReadOnlyList<Material
 {
     /// <summary>The commission's keepsakes, as they are now.</summary>
     public IReadOnlyList<Keepsake> Keepsakes { get; init; } = [];
+
+    /// <summary>Keepsakes that another piece of the commission has in its drawing.</summary>
+    public IReadOnlyCollection<int> Drawn { get; init; } = [];
 }
 
 /// <summary>What is still open in a draft: promises without a price, prices that are no prices, days that cannot be kept.</summary>
@@ -31,7 +35,7 @@ public static class SendPoints
     public static IReadOnlyList<SendPoint> Of(SendSource source)
     {
         ArgumentNullException.ThrowIfNull(source);
-        return [.. Untrue(source).Concat(Unpriced(source)).Concat(Way(source)).Concat(CellPoints(source)).Concat(Invented(source)).Concat(Early(source)).OrderByDescending(p => p.Refuses)];
+        return [.. Untrue(source).Concat(Undrawn(source)).Concat(Unpriced(source)).Concat(Way(source)).Concat(CellPoints(source)).Concat(Invented(source)).Concat(Early(source)).OrderByDescending(p => p.Refuses)];
     }
 
     private static IEnumerable<SendPoint> Untrue(SendSource s)
@@ -56,6 +60,14 @@ public static class SendPoints
         {
             yield return new("promise-past", $"The paper would promise it for {Day(promised)}, and that day is past. Promise a later one, or none.") { Refuses = true };
         }
+    }
+
+    // to be cast, and drawn in nothing: the paper would promise it all the same
+    private static IEnumerable<SendPoint> Undrawn(SendSource s)
+    {
+        var drawn = s.Drawn.Concat(s.Piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>()).ToHashSet();
+        return s.Keepsakes.Where(k => k.Custody == CustodyWhereabouts.Here && k.Permission.ThingMayBeCast && !drawn.Contains(k.Id))
+            .Select(k => new SendPoint("keepsake-not-drawn", $"{k.Description} ({k.EntryNumber}) is to be cast, so the paper says that it is in the piece, and no drawing of this commission has it. Draw it in, or correct what they permit.", Drawing(s), "To the drawing"));
     }
 
     private static IEnumerable<SendPoint> Unpriced(SendSource s)

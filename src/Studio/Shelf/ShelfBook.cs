@@ -9,7 +9,7 @@ using Studio.Pieces;
 
 namespace Studio.Shelf;
 
-/// <summary>Reads the shelf: four narrow queries, however many pieces the studio ever made.</summary>
+/// <summary>Reads the shelf: five narrow queries, however many pieces the studio ever made.</summary>
 public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider clock)
 {
     /// <summary>More pieces than this at once are not one maker's shelf.</summary>
@@ -42,15 +42,16 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
             Pieces = pieces.Count > MostPieces ? pieces[..MostPieces] : pieces,
             Layers = layers.ToLookup(l => l.PieceId),
             Pours = pours.ToLookup(p => p.PieceId),
+            Wants = await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => ids.Contains(p.Id))),
             Rooms = pours.Count == 0 ? new Dictionary<string, ClockRoom>(StringComparer.Ordinal) : await ClockBook.RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Min(p => p.StartedAt)),
             Cut = pieces.Count > MostPieces,
         };
     }
 
-    // ordered as the stage's index is: in the mould, out of it, then drawn
+    // what is finished stands there until it goes home; ordered as the stage's index is: in the mould, out of it, then drawn
     private static Task<List<ShelfPiece>> PiecesAsync(StudioDb db) =>
         db.Set<Piece>()
-            .Where(p => ((p.Stage == Making.Casting || p.Stage == Making.Demoulded) && !Standing.Ended.Contains(p.Commission!.Stands))
+            .Where(p => ((p.Stage == Making.Casting || p.Stage == Making.Demoulded || p.Stage == Making.Finished) && !Standing.Ended.Contains(p.Commission!.Stands))
                 || (p.Stage == Making.Drawn && (p.Commission!.Stands == Standing.Agreed || p.Commission.Stands == Standing.Making || p.Commission.Stands == Standing.Quoted)))
             .OrderBy(p => p.Stage).ThenBy(p => p.Id).Take(MostPieces + 1)
             .Select(p => new ShelfPiece

@@ -22,7 +22,7 @@ public sealed record ShelfLead(string Words, string Then, ShelfPiece? First, boo
         var (next, name) = (first.Next, first.Piece.Name);
         var pressing = next.Urgency is Urgency.Overdue or Urgency.Closing;
         var words = new ClockWords(now, zone);
-        return new(Sentence(next, name, words), Left(next, now) + Meanwhile(pieces, first), first.Piece, pressing);
+        return new(Sentence(next, name, words), string.Join(" ", new[] { next.Wants.Length > 0 ? "First: " + next.Wants : "", Left(next, now) + Meanwhile(pieces, first) }.Where(w => w.Length > 0)), first.Piece, pressing);
     }
 
     private static string Sentence(NextAct next, string name, ClockWords words) => next.Kind switch

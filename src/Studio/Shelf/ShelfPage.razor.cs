@@ -106,7 +106,7 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, P
     }
 
     // the bench is the makers' room; who may not enter it goes to the commission
-    private string Way(ShelfPiece piece) => makes
+    private string Way(ShelfPiece piece) => makes && piece.Stage != Pieces.Making.Finished
         ? string.Create(CultureInfo.InvariantCulture, $"/pieces/{piece.Id}/bench")
         : string.Create(CultureInfo.InvariantCulture, $"/commissions/{piece.CommissionId}");
 
@@ -125,6 +125,7 @@ public sealed partial class ShelfPage(ShelfBook book, CustodyBook custodyBook, P
         ActKind.WaitDemould or ActKind.Demould => "Demould",
         ActKind.WaitFullCure or ActKind.Finish => "Finish",
         ActKind.WaitReading => "Log the room",
+        ActKind.Done => "Let it go home",
         _ => "See to it",
     };
 

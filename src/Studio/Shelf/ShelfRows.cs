@@ -14,6 +14,9 @@ public sealed record ShelfRows
 
     public required ILookup<int, ShelfPour> Pours { get; init; }
 
+    /// <summary>What a layer lacks before it can be poured, by piece and layer from 0.</summary>
+    public required ILookup<(int PieceId, int Order), string> Wants { get; init; }
+
     /// <summary>By place, from the earliest pour on; empty before the first pour.</summary>
     public required IReadOnlyDictionary<string, ClockRoom> Rooms { get; init; }
 

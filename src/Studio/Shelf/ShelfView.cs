@@ -3,6 +3,7 @@ using Studio.Commissions;
 using Studio.Drawing;
 using Studio.Engine;
 using Studio.Pieces;
+using Studio.Shell;
 
 namespace Studio.Shelf;
 
@@ -48,6 +49,9 @@ public sealed record ShelfView
 /// <summary>A piece on the shelf.</summary>
 public sealed record Standee
 {
+    // a carrier needs its days
+    private const int SoonDays = 3;
+
     public required ShelfPiece Piece { get; init; }
 
     public required NextAct Next { get; init; }
@@ -67,7 +71,7 @@ public sealed record Standee
             new ClockInput
             {
                 Stage = piece.Stage,
-                Layers = [.. layers.Select(l => new ClockLayer(l.Order, l.Name))],
+                Layers = [.. layers.Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. rows.Wants[(piece.Id, l.Order)]] })],
                 Pours = [.. pours.Select(p => new ClockPour(p.Id, p.Order, p.Name, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
                 Room = rows.Rooms.GetValueOrDefault(piece.StandsIn) ?? new ClockRoom([]),
                 DemouldedAt = piece.DemouldedAt,
@@ -77,10 +81,22 @@ public sealed record Standee
         return new()
         {
             Piece = piece,
-            Next = WaitingPiece.Of(piece) is { } waits ? times.Next with { Kind = ActKind.WaitOthers, Words = waits.Words, Urgency = Urgency.Waiting, Minutes = 0 } : times.Next,
-            Section = SectionView.For(piece.Mould.Spec, [.. Poured(pours, times), .. Planned(layers, pours)], piece.Former, asStands: piece.Stage != Making.Demoulded, toleranceMm: SectionView.SmallMm),
+            Next = piece.Stage == Making.Finished ? GoesHome(piece, now, zone) : WaitingPiece.Of(piece) is { } waits ? times.Next with { Kind = ActKind.WaitOthers, Words = waits.Words, Urgency = Urgency.Waiting, Minutes = 0 } : times.Next,
+            Section = SectionView.For(piece.Mould.Spec, [.. Poured(pours, times), .. Planned(layers, pours)], piece.Former, asStands: piece.Stage is not (Making.Demoulded or Making.Finished), toleranceMm: SectionView.SmallMm),
             Curing = string.Join("; ", times.Layers.Where(l => l.Curing).Select(l => $"{l.Name} {l.Words}")),
             Findings = times.Findings,
+        };
+    }
+
+    // nothing is left at the bench, and hands are needed all the same: it has to be packed and handed over
+    private static NextAct GoesHome(ShelfPiece piece, DateTime now, TimeZoneInfo zone)
+    {
+        var today = DateOnly.FromDateTime(Say.Local(now, zone));
+        var act = new NextAct { Kind = ActKind.Done, Words = "Finished: pack it, and let it go home.", Urgency = Urgency.Whenever, Minutes = 0 };
+        return piece.NeededBy is not { } day ? act : act with
+        {
+            Words = $"Finished: pack it, and let it go home. They need it {Say.Day(day, today)}.",
+            Urgency = day < today ? Urgency.Overdue : day.DayNumber - today.DayNumber <= SoonDays ? Urgency.Now : Urgency.Whenever,
         };
     }
 

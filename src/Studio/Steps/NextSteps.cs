@@ -64,6 +64,7 @@ public static class NextSteps
 
     private static string Act(NextAct next) => next.Kind switch
     {
+        ActKind.PourFirst when next.Wants.Length > 0 => "See what it waits for",
         ActKind.PourFirst => "Pour the first layer",
         ActKind.PourNext or ActKind.WindowClosed => string.Create(CultureInfo.InvariantCulture, $"Pour layer {next.LayerOrder + 1}"),
         ActKind.Demould => "Take it out of its mould",

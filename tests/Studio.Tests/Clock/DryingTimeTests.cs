@@ -23,7 +23,7 @@ public sealed class DryingTimeTests : IDisposable
         scene = new(studio.Factory, studio.Clock);
         var settings = new SettingsBook(studio.Factory, studio.News);
         settings.SaveAsync(new StudioSettings { UsualRoomC = 23 }, "Wren").GetAwaiter().GetResult().Ok.ShouldBeTrue();
-        book = new(studio.Factory, studio.Clock, settings);
+        book = new(studio.Factory, studio.Clock, settings, new Studio.Quotes.Promises());
     }
 
     public void Dispose() => studio.Dispose();

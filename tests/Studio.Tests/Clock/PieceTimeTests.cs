@@ -24,7 +24,7 @@ public sealed class PieceTimeTests : IDisposable
     {
         scene = new(studio.Factory, studio.Clock);
         settings = new(studio.Factory, studio.News);
-        book = new(studio.Factory, studio.Clock, settings);
+        book = new(studio.Factory, studio.Clock, settings, new Studio.Quotes.Promises());
     }
 
     public void Dispose() => studio.Dispose();
@@ -87,6 +87,27 @@ public sealed class PieceTimeTests : IDisposable
         result.Layers[0].PouredAt.At.ShouldNotBeNull();
         result.RestsOn.ShouldBe("How warm Casting room usually is, is not known: it was not read in the last 14 days. Log its temperature, or type what is usual in the settings.");
         result.Findings.ShouldHaveSingleItem().Code.ShouldBe("not-known");
+    }
+
+    [Fact]
+    public async Task The_day_that_was_promised_counts_before_the_one_they_asked_for()
+    {
+        await UsualAsync(23);
+        var id = await scene.PieceAsync(neededBy: new DateOnly(2026, 3, 4));
+        (await OfAsync(id)).DaysToSpare!.Value.ShouldBeLessThan(0);
+        InTime.Of(await OfAsync(id), new DateOnly(2026, 3, 2)).Words.ShouldContain("after the day on which they need it");
+
+        var commission = (await scene.FindAsync(id)).CommissionId;
+        await using (var db = studio.Open())
+        {
+            db.Add(new Studio.Quotes.Quote { CommissionId = commission, PieceId = id, State = Studio.Quotes.QuoteState.Accepted, CreatedAt = db.Now, Form = new() { PromiseOn = new DateOnly(2026, 3, 27) } });
+            await db.SaveChangesAsync();
+        }
+
+        var result = await OfAsync(id);
+        result.DaysToSpare!.Value.ShouldBeGreaterThan(7);
+        result.RestsOn.ShouldStartWith("You promised it for 27 March; they asked for Wednesday.");
+        InTime.Of(result, new DateOnly(2026, 3, 2)).Late.ShouldBeFalse();
     }
 
     [Fact]

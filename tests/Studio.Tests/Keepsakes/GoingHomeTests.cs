@@ -54,6 +54,54 @@ public sealed class GoingHomeTests : IDisposable
     }
 
     [Fact]
+    public async Task What_is_still_to_be_cast_or_copied_is_said_so_and_not_left_over()
+    {
+        var heather = await scene.TakenInAsync(massG: 12.5);
+        var letter = await scene.TakenInAsync("paper", Permissions.CopyReturn, description: "a letter");
+        var nails = await scene.TakenInAsync("iron", Permissions.ReturnUntouched, 86.5, "hive nails");
+        async Task<string> YetAsync(int id) => (await Book.ReadAsync(scene.CommissionId))!.Here.Single(l => l.Id == id).Yet;
+        (await YetAsync(heather.Keepsake.Id)).ShouldBe("It is to be cast, and nothing of it is in a piece that goes to them.");
+        (await YetAsync(letter.Keepsake.Id)).ShouldBe("It is to be copied, and no copy is written down.");
+        (await YetAsync(nails.Keepsake.Id)).ShouldBe("");
+
+        await scene.DoneAsync(heather, new ActForm { Act = CustodyKind.SetIn, MassG = 4.5, PieceId = scene.PieceId, Place = "Drawer 1" });
+        (await YetAsync(heather.Keepsake.Id)).ShouldBe("");
+        await ChangeAsync(db => db.Set<Piece>().Single(p => p.Id == scene.PieceId).Stage = Making.Failed);
+        (await YetAsync(heather.Keepsake.Id)).ShouldNotBe("", "what lies in a failed piece does not go to them");
+        await ChangeAsync(db => db.Set<Studio.Commissions.Commission>().Single(c => c.Id == scene.CommissionId).Stands = Studio.Commissions.Standing.LetGo);
+        (await YetAsync(heather.Keepsake.Id)).ShouldBe("", "nothing is to be cast for a commission that was let go");
+    }
+
+    [Fact]
+    public async Task The_piece_itself_is_in_the_parcel_or_is_said_to_remain()
+    {
+        await scene.TakenInAsync("iron", Permissions.ReturnUntouched, 86.5, "hive nails");
+        await ChangeAsync(db => db.Set<Piece>().Single(p => p.Id == scene.PieceId).Stage = Making.Finished);
+        var piece = (await Book.ReadAsync(scene.CommissionId))!.Pieces.ShouldHaveSingleItem();
+        var without = await Book.GoAsync(scene.CommissionId, await FormAsync(), KeepsakeScene.Maker);
+        var words = await WordsAsync(without.Id);
+        words.ShouldNotContain("Nothing of theirs remains");
+        words.ShouldContain($"The piece made for you, {piece.Name}: finished.");
+
+        var form = new GoingHomeForm { Whom = "Isla Fraser", PieceIds = [piece.Id] };
+        var with = await Book.GoAsync(scene.CommissionId, form, KeepsakeScene.Maker);
+        with.Ok.ShouldBeTrue(with.Words);
+        words = await WordsAsync(with.Id);
+        words.ShouldContain($"With this parcel goes the piece itself: {piece.Name}.");
+        words.ShouldContain("Nothing of theirs remains with us.");
+
+        await ChangeAsync(db => db.Set<Piece>().Single(p => p.Id == scene.PieceId).Stage = Making.Casting);
+        (await Book.GoAsync(scene.CommissionId, new GoingHomeForm { Whom = "Isla Fraser", PieceIds = [piece.Id] }, KeepsakeScene.Maker)).Words.ShouldContain("not here as finished any more");
+    }
+
+    private async Task ChangeAsync(Action<Studio.Data.StudioDb> change)
+    {
+        await using var db = scene.Database.Open();
+        change(db);
+        await db.SaveChangesAsync(Cancel);
+    }
+
+    [Fact]
     public async Task What_is_not_ticked_is_named_on_the_paper_as_remaining()
     {
         var heather = await scene.TakenInAsync();

@@ -64,7 +64,7 @@ public sealed class KeepsakeScene : IDisposable
     }
 
     /// <summary>The commission's story as its page reads it.</summary>
-    public Task<CommissionStory?> StoryAsync() => new StoryBook(Database.Factory, Database.Clock, Settings, Book, new PieceTimeBook(Database.Factory, Database.Clock, Settings)).ReadAsync(CommissionId);
+    public Task<CommissionStory?> StoryAsync() => new StoryBook(Database.Factory, Database.Clock, Settings, Book, new PieceTimeBook(Database.Factory, Database.Clock, Settings, new Studio.Quotes.Promises())).ReadAsync(CommissionId);
 
     public async Task<KeepsakeView> ViewAsync(string number) => (await Book.ViewAsync(number)).ShouldNotBeNull();
 

@@ -27,7 +27,7 @@ public sealed class PiecePageTests : BunitContext
         Services.AddSingleton(PieceSamples.Book(database));
         Services.AddSingleton(new Studio.Tips.TipBook(database.Factory, database.News));
         Services.AddSingleton(new SettingsBook(database.Factory, database.News));
-        Services.AddSingleton(new Studio.Clock.PieceTimeBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News)));
+        Services.AddSingleton(new Studio.Clock.PieceTimeBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new Studio.Quotes.Promises()));
         Services.AddSingleton(new FilmBook(database.Factory, database.Clock, new SettingsBook(database.Factory, database.News), new Studio.Data.Files.PhotoStore(Path.Combine(Path.GetTempPath(), "no-photographs-here"))));
         ComponentFactories.AddStub<HeatPart>(); // works beside the page and redraws it when it likes: what is asked here is the page's own
         Services.AddSingleton(new BubbleBook(database.Factory));

@@ -21,7 +21,7 @@ public sealed class KeptQuoteTests : IDisposable
     public async Task A_paper_that_left_keeps_every_word_whatever_is_renamed()
     {
         await scene.ChangeAsync(db => db.Add(new Keepsake { CommissionId = 1, EntryNumber = "KS-26-00001-H", Description = "heather from the hill", Permits = "embed-all", ReceivedAt = db.Now, SubmitKey = "k" }));
-        var sent = await scene.SentAsync();
+        var sent = await scene.SentAsync("to be drawn in as soon as it is here");
         var left = PaperWords.Pages((await scene.Papers.AsSentAsync(sent.Quote.Id)).ShouldNotBeNull().Content);
         (await scene.Book.AcceptAsync(sent.Quote.Id, sent.Quote.Version, "Ansel", "in person", "maker")).Ok.ShouldBeTrue();
         string.Join(' ', left).ShouldContain("heather from the hill");

@@ -22,7 +22,7 @@ internal sealed class QuoteScene : IDisposable
         Database = new(sample);
         var settings = new SettingsBook(Database.Factory, Database.News);
         Issued = new IssuedBook(Database.Factory, Database.Papers, Database.Clock);
-        Book = new QuoteBook(Database.Factory, Database.News, settings, Issued, new PieceTimeBook(Database.Factory, Database.Clock, settings));
+        Book = new QuoteBook(Database.Factory, Database.News, settings, Issued, new PieceTimeBook(Database.Factory, Database.Clock, settings, new Promises()));
         Papers = new QuotePaperBook(Book, Database.Factory, settings, Issued);
         if (sample is null)
         {

@@ -164,4 +164,14 @@ public sealed class SendPointsTests : IDisposable
     }
 
     private async Task<string> WordsAsync(int id) => PaperWords.Of((await scene.PaperAsync(id)).Content);
+
+    [Fact]
+    public async Task A_keepsake_that_is_to_be_cast_and_is_drawn_in_nothing_is_pointed_at()
+    {
+        await scene.ChangeAsync(db => db.Add(new Studio.Keepsakes.Keepsake { CommissionId = 1, EntryNumber = "KS-26-00009-H", Description = "hive nails", Permits = "embed-part", Custody = "here", ReceivedAt = db.Now, SubmitKey = "k" }));
+        var draft = await scene.OpenAsync();
+        draft.Points.Single(p => p.Code == "keepsake-not-drawn").Words.ShouldStartWith("hive nails (KS-26-00009-H) is to be cast, so the paper says that it is in the piece");
+        await scene.ChangeAsync(db => db.Set<Studio.Keepsakes.Keepsake>().Single().Permits = "return-untouched");
+        (await scene.Book.ViewAsync(draft.Quote.Id))!.Points.ShouldNotContain(p => p.Code == "keepsake-not-drawn");
+    }
 }

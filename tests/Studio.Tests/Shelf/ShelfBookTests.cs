@@ -62,8 +62,24 @@ public sealed class ShelfBookTests : IDisposable
         await scene.PieceAsync("agreed");
         await scene.PieceAsync("finished", stands: Standing.Making, stage: Making.Finished);
         await scene.PieceAsync("home", stands: Standing.Home, stage: Making.Home);
-        (await NamesAsync()).ShouldBe(["agreed"]);
+        (await NamesAsync()).ShouldBe(["agreed", "finished"], "what is finished stands there until it goes home");
         (await book.ReadAsync(TimeZoneInfo.Utc)).Waiting.ShouldHaveSingleItem().Piece.Name.ShouldBe("quoted");
+    }
+
+    [Fact]
+    public async Task What_is_finished_asks_for_hands_when_its_day_is_near()
+    {
+        await scene.PieceAsync("Moor pyramid", stands: Standing.Ready, stage: Making.Finished);
+        await NeededAsync(new DateOnly(2026, 3, 4));
+        var view = await book.ReadAsync(TimeZoneInfo.Utc);
+        view.Pieces.Single().Next.Words.ShouldStartWith("Finished: pack it, and let it go home. They need it");
+        view.Pieces.Single().Next.Urgency.ShouldBe(Urgency.Now);
+        view.Today.ShouldHaveSingleItem();
+
+        await NeededAsync(new DateOnly(2026, 3, 1));
+        (await book.ReadAsync(TimeZoneInfo.Utc)).Pieces.Single().Next.Urgency.ShouldBe(Urgency.Overdue);
+        await NeededAsync(new DateOnly(2026, 5, 1));
+        (await book.ReadAsync(TimeZoneInfo.Utc)).Today.ShouldBeEmpty();
     }
 
     [Fact]
@@ -90,7 +106,7 @@ public sealed class ShelfBookTests : IDisposable
     }
 
     [Fact]
-    public async Task Four_queries_read_it_however_many_pieces_there_are()
+    public async Task Five_queries_read_it_however_many_pieces_there_are()
     {
         await scene.ReadingAsync(23);
         for (var i = 0; i < 12; i++)
@@ -104,8 +120,10 @@ public sealed class ShelfBookTests : IDisposable
         DataSetup.UseStudioSqlite(options, file).AddInterceptors(counter);
         var view = await new ShelfBook(new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), studio.Clock), studio.Clock).ReadAsync(TimeZoneInfo.Utc);
         view.Pieces.Count.ShouldBe(12);
-        counter.Count.ShouldBe(4);
+        counter.Count.ShouldBe(5);
     }
+
+    private Task NeededAsync(DateOnly day) => scene.ChangeAsync<Commission>(_ => true, c => c.NeededBy = day);
 
     private async Task<IEnumerable<string>> NamesAsync() => (await book.ReadAsync(TimeZoneInfo.Utc)).Pieces.Select(p => p.Piece.Name);
 

@@ -24,7 +24,7 @@ public sealed class ShelfPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddSingleton<IPieceNames, global::Studio.Pieces.PieceNames>().AddSingleton<IPourNames, global::Studio.Clock.PourNames>().AddScoped<CustodyBook>().AddScoped<ShelfBook>().AddScoped<global::Studio.Clock.PieceTimeBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
+        Services.AddSingleton<IPieceNames, global::Studio.Pieces.PieceNames>().AddSingleton<IPourNames, global::Studio.Clock.PourNames>().AddScoped<CustodyBook>().AddScoped<ShelfBook>().AddSingleton<global::Studio.Clock.IPromises, global::Studio.Quotes.Promises>().AddScoped<global::Studio.Clock.PieceTimeBook>().AddScoped<RoomBook>().AddScoped<SettingsBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         signedIn = AddAuthorization().SetAuthorized("maker");
         signedIn.SetPolicies("making");
         SetRendererInfo(new RendererInfo("Server", isInteractive: true));

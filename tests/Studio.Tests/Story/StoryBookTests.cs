@@ -14,7 +14,7 @@ public sealed class StoryBookTests : IDisposable
 {
     private readonly StudioDatabase studio = new();
 
-    private StoryBook Book => new(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News), new KeepsakeBook(studio.Factory, new SettingsBook(studio.Factory, studio.News), studio.News, new PieceNames(), new PourNames()), new PieceTimeBook(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News)));
+    private StoryBook Book => new(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News), new KeepsakeBook(studio.Factory, new SettingsBook(studio.Factory, studio.News), studio.News, new PieceNames(), new PourNames()), new PieceTimeBook(studio.Factory, studio.Clock, new SettingsBook(studio.Factory, studio.News), new Studio.Quotes.Promises()));
 
     public void Dispose() => studio.Dispose();
 
