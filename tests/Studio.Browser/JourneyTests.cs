@@ -348,6 +348,14 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await page.Locator("#paid").ClickAsync();
         await Assertions.Expect(page.Locator("#payments li")).ToHaveCountAsync(2);
         await page.GetByRole(AriaRole.Link, new() { Name = "Pack what goes home" }).ClickAsync();
+
+        // nothing of theirs was cast into this dish: that is said, and it is left to the maker to send it home all the same
+        await Assertions.Expect(page.Locator("[data-yet]")).ToHaveCountAsync(3);
+        foreach (var box in await page.Locator(".parcel input[type=checkbox]:not([data-piece])").AllAsync())
+        {
+            await box.CheckAsync();
+        }
+
         await page.Locator("#go-home").ClickAsync();
         await Assertions.Expect(page.Locator("#gone")).ToBeVisibleAsync();
         await page.ShotAsync("journey-17-going-home");

@@ -88,7 +88,7 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
                 Whom = form.Whom.Trim(),
                 Packing = form.Packing.Trim(),
                 WrittenUtc = clock.GetUtcNow().UtcDateTime,
-                Rows = kept.ConvertAll(k => new ReturnPaperRow(k.Keepsake.EntryNumber, k.Keepsake.Description, CustodyLog.Read(k.Log), parcel.GetValueOrDefault(k.Keepsake.Id), staying)),
+                Rows = kept.ConvertAll(k => new ReturnPaperRow(k.Keepsake.EntryNumber, k.Keepsake.Description, CustodyLog.Read(k.Log), parcel.TryGetValue(k.Keepsake.Id, out var goes) ? goes : null, staying)),
                 Pieces = [.. here.Select(p => new ReturnPaperPiece(p.Name, form.PieceIds.Contains(p.Id), p.Words))],
             },
             house.Size);

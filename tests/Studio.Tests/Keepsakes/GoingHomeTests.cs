@@ -112,6 +112,7 @@ public sealed class GoingHomeTests : IDisposable
         saved.Ok.ShouldBeTrue(saved.Words);
         var words = await WordsAsync(saved.Id);
         words.ShouldNotContain("Nothing of theirs remains");
+        words.ShouldNotContain("a part");
         words.ShouldContain($"{heather.Keepsake.EntryNumber}, heather from the hill: 1 (Drawer 1).");
         (await scene.ViewAsync(nails.Keepsake.EntryNumber)).Now.Whereabouts.ShouldBe(CustodyWhereabouts.Returned);
         (await scene.ViewAsync(heather.Keepsake.EntryNumber)).Now.Whereabouts.ShouldBe(CustodyWhereabouts.Here);
