@@ -18,7 +18,7 @@ public sealed class ConeMould : TaperedMould
     /// <summary>Key, words and dimensions of this shape.</summary>
     public static MouldShape Kind { get; } = new(
         "cone",
-        "Cone",
+        "Cone or cylinder",
         [
             new Dimension("bottomDiameterMm", "Diameter at the bottom", "mm", 0, Dimension.LongestMm) { Example = 70 },
             Dimension.Length("topDiameterMm", "Diameter at the open top"),
@@ -27,7 +27,7 @@ public sealed class ConeMould : TaperedMould
         d => new ConeMould(d["bottomDiameterMm"], d["topDiameterMm"], d["heightMm"]))
     {
         Called = s => Words(s.Dimensions.GetValueOrDefault("bottomDiameterMm"), s.Dimensions.GetValueOrDefault("topDiameterMm")),
-        Note = "A cylinder is a cone with the same diameter below and above.",
+        Note = "A cylinder has the same diameter below and above, a cone with a point none below.",
         Grid = MouldGrid.Round,
     };
 
@@ -36,13 +36,16 @@ public sealed class ConeMould : TaperedMould
         new(Kind.Key, new Dictionary<string, double>(StringComparer.Ordinal) { ["bottomDiameterMm"] = diameterMm, ["topDiameterMm"] = diameterMm, ["heightMm"] = heightMm });
 
     /// <inheritdoc/>
+    public override string DisplayName => Words(bottomMm, bottomMm + (growth * HeightMm));
+
+    /// <inheritdoc/>
     public override Outline Outline { get; }
 
     /// <inheritdoc/>
     protected override double GapInPlanMm(double halfWidthMm, double halfDepthMm, double zMm) =>
         RadiusMm(zMm) - Math.Sqrt((halfWidthMm * halfWidthMm) + (halfDepthMm * halfDepthMm));
 
-    private static string Words(double bottomMm, double topMm) => bottomMm == 0 ? "Cone" : Math.Abs(bottomMm - topMm) < 1e-9 ? "Cylinder" : "Cone with a flat bottom";
+    private static string Words(double bottomMm, double topMm) => bottomMm == 0 ? "Cone" : Math.Abs(bottomMm - topMm) < 1e-9 ? "Cylinder" : "Sloping round";
 
     private static (double Area0, double Area1, double Area2) Area(double bottom, double growth) =>
         (Math.PI / 4 * bottom * bottom, Math.PI / 2 * bottom * growth, Math.PI / 4 * growth * growth);

@@ -17,8 +17,8 @@ public abstract class MouldBody
     /// <summary>What kind of mould it is.</summary>
     public MouldShape Shape { get; }
 
-    /// <summary>In plain words, such as 'Pyramid'.</summary>
-    public string DisplayName => Shape.DisplayName;
+    /// <summary>In plain words, such as 'Pyramid'; where the measures change what a shape is called, as they do.</summary>
+    public virtual string DisplayName => Shape.DisplayName;
 
     /// <summary>From the lowest inner point to the rim [mm].</summary>
     public double HeightMm { get; }

@@ -8,6 +8,9 @@ namespace Studio.Engine.Moulds;
 internal sealed class ScaledMould(MouldBody drawn, double factor) : MouldBody(drawn.Shape, drawn.HeightMm)
 {
     /// <inheritdoc/>
+    public override string DisplayName => drawn.DisplayName;
+
+    /// <inheritdoc/>
     public override Outline Outline => drawn.Outline;
 
     /// <inheritdoc/>

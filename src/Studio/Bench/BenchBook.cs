@@ -5,6 +5,7 @@ using Studio.Clock;
 using Studio.Data;
 using Studio.Engine;
 using Studio.Engine.Custody;
+using Studio.Engine.Forecast;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 using Studio.Heat;
@@ -54,6 +55,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var films = FilmRules.Of(piece, plan.Ok ? plan.Value : null);
         var pictured = await PicturedAsync(db, films);
         var keepsakes = await KeepsakesAsync(db, piece, pictured.Values);
+        var limits = await LimitsAsync(db, piece, plan.Ok ? plan.Value : null, keepsakes);
         var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
         return new()
         {
@@ -69,7 +71,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Former = piece.Former,
             Pot = pot,
             Photographs = PieceBook.Drawn(films),
-            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => Layer(new LayerAsk(piece, l, plan.Ok ? plan.Value : null, films, keepsakes, units), pictured, pours, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Cautions = [.. Wanting(input, l.Order), .. Cautions(l, pot, times, zone)] })],
+            Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => Layer(new LayerAsk(piece, l, plan.Ok ? plan.Value : null, films, keepsakes, units), pictured, pours, lots)).Select(l => l with { Tilt = BenchTilt.Of(mould, l.Plan), Limit = limits.GetValueOrDefault(l.Order), Cautions = [.. Wanting(input, l.Order), .. Cautions(l, pot, times, zone)] })],
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = times,
@@ -147,6 +149,17 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
 
         var logs = (await db.Set<KeepsakeEvent>().AsNoTracking().Where(e => ids.Contains(e.KeepsakeId)).ToListAsync()).ToLookup(e => e.KeepsakeId);
         return (await db.Set<Keepsake>().AsNoTracking().Where(k => ids.Contains(k.Id)).ToListAsync()).ToDictionary(k => k.Id, k => (k, CustodyLog.Read(logs[k.Id])));
+    }
+
+    // what the forecast is held against, so that the caution never names a higher figure than the stop beside it
+    private static async Task<Dictionary<int, HeatLimit>> LimitsAsync(StudioDb db, Piece piece, LayersResult? plan, Dictionary<int, (Keepsake Keepsake, CustodyState Now)> keepsakes)
+    {
+        var ids = piece.Layers.SelectMany(HeatLimits.MaterialsOf).Distinct().ToList();
+        var materials = ids.Count == 0 ? [] : await db.Set<Stores.Material>().AsNoTracking().Where(m => ids.Contains(m.Id)).ToListAsync();
+        var things = keepsakes.Values.Select(k => k.Keepsake).ToList();
+        return piece.Layers.ToDictionary(l => l.Order, l => HeatLimits
+            .Of(piece.Mould!, l, plan?.Layers.ElementAtOrDefault(l.Order) is { } level && HeatLimits.FilmIn(piece, plan, level), things, materials)
+            .Where(limit => !limit.AtMouldFace).MinBy(limit => limit.Celsius)!);
     }
 
     private static async Task<List<BenchPour>> TraceAsync(StudioDb db, List<Pour> pours)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Studio.Engine;
+using Studio.Engine.Forecast;
 using Studio.Engine.Layers;
 
 namespace Studio.Bench;
@@ -9,7 +10,7 @@ internal static class BenchCautions
 {
     private const string CommonPractice = "common practice, no source";
 
-    // below this a hand tells more than a figure [°C]
+    // what is warmer than this feels warm to a hand; common practice, no source [°C]
     private const double HandC = 37;
 
     /// <summary>Always said, whatever the layer.</summary>
@@ -22,9 +23,20 @@ internal static class BenchCautions
         "Where the resin's data sheet or safety data sheet says otherwise, it is right.",
     ];
 
-    /// <summary>What to do when a layer grows hotter than was foretold; common practice, no source.</summary>
-    internal static string Hotter(double highC) => string.Create(CultureInfo.InvariantCulture,
-        $"If it grows hotter than {(highC < HandC ? "the hand" : $"{highC:0} °C")}, or smokes: do not move it, and never put a lid on it. Open the windows, keep out of the fumes, and let it cool by itself. The resin’s data sheet goes before this.");
+    /// <summary>
+    /// What to do when a layer grows hotter than it should: than the most that was foretold, or than what it may reach, whichever is lower. Common practice, no source.
+    /// </summary>
+    /// <param name="highC">The most that was foretold [°C].</param>
+    /// <param name="limit">What the layer must not reach; null where that is not known.</param>
+    internal static string Hotter(double highC, HeatLimit? limit)
+    {
+        // as printed: two figures that read alike are one
+        var (most, bound) = (Math.Round(highC), limit is { } l && Math.Round(l.Celsius) < Math.Round(highC) ? l : null);
+        var (celsius, which) = bound is null ? (most, "the most that was foretold") : (Math.Round(bound.Celsius), $"the limit for {bound.Of}");
+        var hand = celsius < HandC ? ", less than a hand feels as warm" : "";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"If it grows hotter than {celsius:0} °C ({which}{hand}), or smokes: do not move it, and never put a lid on it. Open the windows, keep out of the fumes, and let it cool by itself. The resin’s data sheet goes before this.");
+    }
 
     /// <summary>This layer's own, the gravest first.</summary>
     internal static IReadOnlyList<Finding> Of(LayerResult? plan, BenchResin resin) =>

@@ -33,7 +33,7 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
     [Parameter]
     public int Id { get; set; }
 
-    private bool Pouring => !atClock && layer is { Plan: not null };
+    private bool Pouring => !atClock && layer is { Plan: not null } && sheet is { Stage: Making.Drawn or Making.Casting };
 
     private string DraftKey => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"pour-{form.LayerId}");
 
@@ -224,6 +224,13 @@ public sealed partial class BenchPage(BenchBook book, PourHeatBook heats, News n
         }
 
         await KeepDraftAsync();
+    }
+
+    // a piece that failed has no pour in hand any more
+    private Task FailedAsync()
+    {
+        atClock = true;
+        return LoadAsync();
     }
 
     private async Task PourAsync()

@@ -51,7 +51,7 @@ internal static class BenchThings
     internal static IReadOnlyList<BenchThing> Of(LayerAsk ask) => [.. Namers.Values.SelectMany(name => name(ask))];
 
     private static IEnumerable<BenchThing> Additions(LayerAsk ask) => ask.Layer.Additions.Select((a, i) =>
-        new BenchThing("addition", a.Name, ask.Level?.Additions.ElementAtOrDefault(i) is { } r ? Say.Grams(r.Grams) : Percent(a.PercentOfResin), Grams: ask.Level?.Additions.ElementAtOrDefault(i)?.Grams));
+        new BenchThing("addition", a.Name, ask.Level?.Additions.ElementAtOrDefault(i) is { } r ? Stirred(r.Grams, a.PercentOfResin) : Percent(a.PercentOfResin), Grams: ask.Level?.Additions.ElementAtOrDefault(i)?.Grams));
 
     private static IEnumerable<BenchThing> Scatter(LayerAsk ask) => ask.Layer.Scatter.Select(s =>
         new BenchThing("scatter", s.Name, s.MassG is { } g ? Say.Grams(g) : s.BulkMl is { } ml ? Say.Millilitres(ml) + ", heaped" : "", Grams: s.MassG));
@@ -74,5 +74,8 @@ internal static class BenchThings
             : MaterialRules.For(k.Kind).At(path);
     }
 
-    private static string Percent(double percent) => string.Create(CultureInfo.InvariantCulture, $"{percent:0.##} % of the resin");
+    // what the scale does not show is said as a share too, so that a hand knows how little is meant
+    private static string Stirred(double grams, double percent) => Say.Grams(grams) is var said && said.StartsWith("less", StringComparison.Ordinal) ? $"{said}, {Percent(percent)}" : said;
+
+    private static string Percent(double percent) => string.Create(CultureInfo.InvariantCulture, $"{percent:0.####} % of the resin");
 }

@@ -3,6 +3,7 @@ using Studio.Clock;
 using Studio.Engine;
 using Studio.Engine.Cure;
 using Studio.Engine.Custody;
+using Studio.Engine.Forecast;
 using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 
@@ -101,6 +102,9 @@ public sealed record BenchLayer
 
     /// <summary>What to heed before this layer, the gravest first.</summary>
     public required IReadOnlyList<Finding> Cautions { get; init; }
+
+    /// <summary>The lowest of what must not be reached anywhere in it, its resin's own among them; what holds at the mould's face alone is no figure for a hand or a thermometer in it.</summary>
+    public HeatLimit? Limit { get; init; }
 
     /// <summary>How level the mould has to stand for it; null when the design has errors.</summary>
     public BenchTilt? Tilt { get; init; }

@@ -110,6 +110,9 @@ public sealed record PourPaperTimes(string RestsOn)
     public DateTime? NextPourUntilUtc { get; init; }
 
     public DateTime? DemouldUtc { get; init; }
+
+    /// <summary>True where layers of the design are poured over this one: the piece stays in its mould for them, and no time of this one lets it out.</summary>
+    public bool LayersAbove { get; init; }
 }
 
 /// <summary>The pour sheet for one layer: large figures, boxes to tick, lines to write on.</summary>
@@ -195,10 +198,13 @@ public static class PourPaper
             [
                 PaperCell.Of(r.How, flow.Type.Text),
                 new([(r.Name, flow.Type.Strong), (Beside(r), flow.Type.Small)]),
-                PaperCell.Of(r.Grams is { } grams ? model.Format.GramsFigure(grams) : "by hand", flow.Type.Strong),
+                PaperCell.Of(r.Grams is { } grams ? AtLeast(model.Format, grams) : "by hand", flow.Type.Strong),
                 new PaperCell([]) { Tick = flow.Type.Text.Leading },
             ])]);
     }
+
+    // what is more than nothing is never printed as 0.00
+    private static string AtLeast(PaperFormat format, double grams) => grams > 0 && format.PrintedGrams(grams) == 0 ? "< " + format.GramsFigure(0.01) : format.GramsFigure(grams);
 
     // one paragraph: the sheet lies beside the scale and has to stay one page wherever it can
     private static string Beside(PourPaperRow row) =>
@@ -244,7 +250,7 @@ public static class PourPaper
         {
             Add("Next pour, not before", times.NextPourFromUtc is { } from ? model.Format.NotBefore(from) : Hours(times.NextPourFromHours, Math.Ceiling, model.Format));
             Add("Next pour, not after", times.NextPourUntilUtc is { } until ? model.Format.NotAfter(until) : Hours(times.NextPourUntilHours, Math.Floor, model.Format));
-            Add("Demould, not before", times.DemouldUtc is { } demould ? model.Format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, model.Format));
+            Add("Demould, not before", times.LayersAbove ? "the last layer allows it" : times.DemouldUtc is { } demould ? model.Format.NotBefore(demould) : Hours(times.DemouldHours, Math.Ceiling, model.Format));
         }
 
         flow.Space(8);

@@ -69,7 +69,7 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
         if (sheet.Pours.LastOrDefault(p => !p.Withdrawn && p.LayerOrder == layer.Order) is { } pour)
         {
             return pour.Foretold is { } kept
-                ? Heat(kept, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", "Model: " + kept.Model + ".")
+                ? Heat(kept, layer.Limit, $", about {Shell.Say.When(pour.StartedAt.AddHours(kept.PeakAfterHours), sheet.Zone, sheet.Now)}", "Model: " + kept.Model + ".")
                 : new("Its heat was not foretold when it was poured.", "", "");
         }
 
@@ -79,16 +79,17 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
             { Unknown.Length: > 0 } => new($"Its heat is not foretold. {told.Unknown}", "", "The data sheet’s depth and hours hold."),
             { RunAway: true } => new("Run-away: do not pour.", told.Findings[0].Message, told.RestsOn),
             { Foretold: null } => new("It may run away: do not pour before that is ruled out.", told.Findings[0].Message, told.RestsOn),
-            _ => Heat(told.Foretold!, string.Create(English, $", about {told.Foretold!.PeakAfterHours:0.#} hours after the pour"), string.Join(" ", told.Findings.Select(f => f.Message).Append(told.RestsOn))),
+            _ => Heat(told.Foretold!, layer.Limit, string.Create(English, $", about {told.Foretold!.PeakAfterHours:0.#} hours after the pour"), string.Join(" ", told.Findings.Select(f => f.Message).Append(told.RestsOn))),
         };
     }
 
-    private static PourPaperHeat Heat(PourForetold told, string when, string restsOn) => new(
-        string.Create(English, $"Should reach {told.PeakC:0} °C, {told.PeakLowC:0} to {told.PeakHighC:0} °C nine times in ten{when}."), BenchCautions.Hotter(told.PeakHighC), restsOn);
+    private static PourPaperHeat Heat(PourForetold told, Engine.Forecast.HeatLimit? limit, string when, string restsOn) => new(
+        string.Create(English, $"Should reach {told.PeakC:0} °C, {told.PeakLowC:0} to {told.PeakHighC:0} °C nine times in ten{when}."), BenchCautions.Hotter(told.PeakHighC, limit), restsOn);
 
     // poured: the clock's own instants; not yet: the hours that the sheet prints
     private static PourPaperTimes? Times(BenchView sheet, BenchLayer layer)
     {
+        var above = sheet.Layers.Any(l => l.Order > layer.Order);
         if (sheet.Times.Layers.FirstOrDefault(t => t.Order == layer.Order) is { } times)
         {
             return new(times.From.RestsOn)
@@ -97,6 +98,7 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
                 NextPourFromUtc = times.From.At,
                 NextPourUntilUtc = times.Until.At,
                 DemouldUtc = times.Demould.At,
+                LayersAbove = above,
             };
         }
 
@@ -105,6 +107,7 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
             NextPourFromHours = printed.NextPourFromHours,
             NextPourUntilHours = printed.NextPourUntilHours,
             DemouldHours = printed.DemouldHours,
+            LayersAbove = above,
         };
     }
 }

@@ -128,7 +128,7 @@ public sealed partial class LogPage(CuringBook book, Who who, IJSRuntime script)
         return DraftAsync();
     }
 
-    private bool Check() => wrong.Take(new LogValidator().Validate(form));
+    private bool Check() => wrong.Take(() => new LogValidator().Validate(form));
 
     private async Task KeepAsync()
     {

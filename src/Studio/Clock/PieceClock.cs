@@ -1,6 +1,7 @@
 using Studio.Climate;
 using Studio.Engine;
 using Studio.Engine.Cure;
+using Studio.Pieces;
 
 namespace Studio.Clock;
 
@@ -28,14 +29,21 @@ public static class PieceClock
         var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)) { Kinetics = p.Kinetics })], input.Room.Log(now), double.PositiveInfinity);
         var times = new ClockTimes(scale, words);
         var layers = pours.Zip(cure.Layers, (p, c) => times.Layer(p, c)).ToList();
-        var demould = times.Ready(cure.Demould);
-        var full = Slowest(layers);
+        var poured = Slowest(layers);
+        var (demould, full) = StillToPour(input) is { } open ? (new(null, open), new(null, open)) : (times.Ready(cure.Demould), poured);
         var next = new NextActs(input, layers, demould, full, words) { PrintedDemouldAt = PrintedDemould(pours) }.Find();
-        return new(layers, next, demould, full, [.. Stale(input, layers, full, words), .. cure.Findings, .. cure.Layers.SelectMany(l => l.Findings)]);
+        return new(layers, next, demould, full, [.. Stale(input, layers, poured, words), .. cure.Findings, .. cure.Layers.SelectMany(l => l.Findings)]);
     }
 
     private static ClockTime Slowest(List<LayerTimes> layers) =>
         layers.FirstOrDefault(l => l.FullCure.At is null)?.FullCure ?? layers.MaxBy(l => l.FullCure.At)!.FullCure;
+
+    // a piece with a layer to come has no day yet, however firm what lies in the mould is; what is out of its mould has the layers that it has
+    private static string? StillToPour(ClockInput input)
+    {
+        var open = input.Stage is Making.Drawn or Making.Casting ? input.Layers.Count(l => input.Pours.All(p => p.LayerOrder != l.Order)) : 0;
+        return open == 0 ? null : $"Not before the last layer is poured: {open} of {input.Layers.Count} {(open == 1 ? "is" : "are")} still to pour.";
+    }
 
     // what somebody who goes by the sheet's hours alone would believe
     private static DateTime? PrintedDemould(List<ClockPour> pours)

@@ -5,8 +5,8 @@ namespace Studio.Clock;
 /// <summary>What a piece's clock says at one moment.</summary>
 /// <param name="Layers">Poured layers from the lowest up.</param>
 /// <param name="Next">What comes next for hands.</param>
-/// <param name="Demould">When the slowest layer lets the piece out of its mould.</param>
-/// <param name="FullCure">When the slowest layer is fully cured.</param>
+/// <param name="Demould">When the slowest layer lets the piece out of its mould; no time while a layer of the design is not poured.</param>
+/// <param name="FullCure">When the slowest layer is fully cured; no time while a layer of the design is not poured.</param>
 /// <param name="Findings">Doubts about the readings and the layers, each to be shown beside the clock.</param>
 public sealed record PieceTimes(IReadOnlyList<LayerTimes> Layers, NextAct Next, ClockTime Demould, ClockTime FullCure, IReadOnlyList<Finding> Findings);
 

@@ -76,7 +76,7 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
             Known = known,
             PouredAtHours = Hours(start),
             PouredC = piece.RoomPlan?.PouredC ?? roomC,
-            Limits = HeatLimits.Of(piece.Mould!, layer, Film(piece, result, level), await KeepsakesAsync(layer), await MaterialsAsync(layer)),
+            Limits = HeatLimits.Of(piece.Mould!, layer, HeatLimits.FilmIn(piece, result, level), await KeepsakesAsync(layer), await MaterialsAsync(layer)),
         });
         var wall = piece.Mould!.Wall is null ? $" The mould's wall is not in the stores: {WallMaterials.UsualMm:0} mm of silicone are assumed." : "";
         return (new(HeatPlan.Of(piece.Mould, piece.Former, layers, room), start, roomC, $"{known.RestsOn}{wall} It holds if the room stays at {Say.Celsius(roomC)}."), "");
@@ -122,9 +122,6 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
 
     private static double At(List<RoomReading> room, double hours) => (room.FindLast(r => r.Hours <= hours) ?? room[0]).Celsius;
 
-    private static bool Film(Piece piece, LayersResult result, LayerResult level) => FilmRules.Of(piece, result)
-        .Where(s => s.Fit is { Stands: true }).SelectMany(s => s.Fit!.InMould).Any(ring => ring.Min(q => q.Z) < level.ToMm && ring.Max(q => q.Z) > level.FromMm);
-
     private Task<List<Keepsake>> KeepsakesAsync(PieceLayer layer)
     {
         var ids = layer.Placed.Select(p => p.KeepsakeId).OfType<int>().Distinct().ToList();
@@ -133,7 +130,7 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
 
     private Task<List<Stores.Material>> MaterialsAsync(PieceLayer layer)
     {
-        var ids = layer.Scatter.Select(s => s.MaterialId).Concat(layer.Additions.Select(a => a.MaterialId)).OfType<int>().Distinct().ToList();
+        var ids = HeatLimits.MaterialsOf(layer).Distinct().ToList();
         return db.Set<Stores.Material>().AsNoTracking().Where(m => ids.Contains(m.Id)).ToListAsync();
     }
 

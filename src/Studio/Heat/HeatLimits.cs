@@ -1,4 +1,5 @@
 using Studio.Engine.Forecast;
+using Studio.Engine.Layers;
 using Studio.Keepsakes;
 using Studio.Moulds;
 using Studio.Pieces;
@@ -24,6 +25,13 @@ public static class HeatLimits
         .. layer.Placed.Select(p => OfKeepsake(p, keepsakes)).OfType<HeatLimit>(),
         .. layer.Scatter.Select(s => (s.Name, s.MaterialId)).Concat(layer.Additions.Select(a => (a.Name, a.MaterialId))).Select(m => OfMaterial(m.Name, m.MaterialId, materials)).OfType<HeatLimit>(),
     ];
+
+    /// <summary>The materials of the stores that are in a layer.</summary>
+    internal static IEnumerable<int> MaterialsOf(PieceLayer layer) => layer.Scatter.Select(s => s.MaterialId).Concat(layer.Additions.Select(a => a.MaterialId)).OfType<int>();
+
+    /// <summary>True when a photograph on film reaches into a layer.</summary>
+    internal static bool FilmIn(Piece piece, LayersResult result, LayerResult level) => FilmRules.Of(piece, result)
+        .Where(s => s.Fit is { Stands: true }).SelectMany(s => s.Fit!.InMould).Any(ring => ring.Min(q => q.Z) < level.ToMm && ring.Max(q => q.Z) > level.FromMm);
 
     /// <summary>The resin's own.</summary>
     public static HeatLimit OfResin(Resin resin) => resin.LimitC is { } c ? HeatLimit.Resin.From(c, $"data sheet of {resin.Name}") with { Of = resin.Name } : HeatLimit.Resin;

@@ -73,7 +73,7 @@ public sealed partial class ActPanel
 
     private string? Wrong(string field) => wrong.On(field);
 
-    private bool Check() => wrong.Take(new ActValidator().Validate(form));
+    private bool Check() => wrong.Take(() => new ActValidator().Validate(form));
 
     private async Task SaveAsync()
     {

@@ -35,7 +35,7 @@ public sealed partial class PeoplePage
     private async Task AddAsync()
     {
         refused = "";
-        if (busy || !wrong.Take(new PersonValidator().Validate(form)))
+        if (busy || !wrong.Take(() => new PersonValidator().Validate(form)))
         {
             return;
         }

@@ -96,13 +96,7 @@ public sealed partial class SettingsPage
         form.StudioName = form.StudioName.Trim();
         form.PublicUrl = form.PublicUrl.Trim().TrimEnd('/');
         form.Email = form.Email.Trim();
-        wrong.Take(new SettingsValidator().Validate(form));
-        foreach (var figure in Figure.All.Where(f => blank.Contains(f.Key)))
-        {
-            wrong.Add(figure.Key, figure.Range);
-        }
-
-        return !wrong.Any;
+        return wrong.Take(() => new SettingsValidator().Validate(form), () => Figure.All.Where(f => blank.Contains(f.Key)).Select(f => KeyValuePair.Create(f.Key, f.Range)));
     }
 
     private async Task SaveAsync()

@@ -7,6 +7,9 @@ public static class Say
 {
     private const double MmPerInch = 25.4;
 
+    // of a common bench scale
+    private const double ScaleStepG = 0.1;
+
     private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
 
     private static readonly Dictionary<string, (string Sign, int Digits)> Signs = new(StringComparer.Ordinal)
@@ -23,8 +26,8 @@ public static class Say
         ? string.Create(English, $"{mm / MmPerInch:0.##} in")
         : string.Create(English, $"{mm:0.#} mm");
 
-    /// <summary>"412 g" from 100 g up, "41.2 g" below: what a bench scale shows.</summary>
-    public static string Grams(double grams) => string.Create(English, $"{grams:0.0} g");
+    /// <summary>"41.2 g": what a bench scale shows. "less than 0.1 g" for something that such a scale shows as nothing.</summary>
+    public static string Grams(double grams) => grams is > 0 and < ScaleStepG / 2 ? string.Create(English, $"less than {ScaleStepG:0.0} g") : string.Create(English, $"{grams:0.0} g");
 
     /// <summary>"375 ml".</summary>
     public static string Millilitres(double ml) => string.Create(English, $"{ml:0.#} ml");

@@ -125,7 +125,7 @@ public sealed partial class EnquiryPage
     private async Task SaveAsync()
     {
         refused = "";
-        if (saving || !wrong.Take(new EnquiryValidator(Clock).Validate(form)))
+        if (saving || !wrong.Take(() => new EnquiryValidator(Clock).Validate(form)))
         {
             return;
         }

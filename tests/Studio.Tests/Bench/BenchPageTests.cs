@@ -106,6 +106,56 @@ public sealed class BenchPageTests : BunitContext
         page.WaitForElement("#finish");
     }
 
+    [Fact]
+    public async Task With_a_layer_still_to_pour_no_day_is_said_for_the_mould()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now);
+        Page(id).WaitForElement(".mould");
+        Find(".mould").ShouldBe("When the piece leaves its mould: Not before the last layer is poured: 2 of 3 are still to pour.");
+    }
+
+    [Fact]
+    public async Task A_piece_that_fails_while_the_next_pour_is_in_hand_is_said_so_on_that_screen()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now.AddHours(-8));
+        var page = Page(id);
+        page.WaitForElement(".things");
+        for (var step = 1; step <= 3; step++)
+        {
+            page.FindAll("#fail-head").Count.ShouldBe(1, $"on screen {step}");
+            if (step < 3)
+            {
+                Next(page);
+            }
+        }
+
+        page.Find("#fail-why").Change("bubbles");
+        await page.Find("#fail-keep").ClickAsync(new());
+        page.WaitForAssertion(() => page.Find("#failed-head").TextContent.ShouldBe("It failed"));
+        page.FindAll(".path").ShouldBeEmpty();
+        (await scene.FindAsync(id)).Stage.ShouldBe(Making.Failed);
+    }
+
+    [Fact]
+    public async Task No_two_words_of_a_thing_run_into_each_other()
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now.AddHours(-8));
+        var number = (await scene.AllAsync<Studio.Keepsakes.Keepsake>()).Single().EntryNumber;
+        await scene.ChangeAsync<PieceLayer>(l => l.Order == 1, l => l.Placed = [new LayerPlaced(1, "brass button", null, null, 1)]);
+        var page = Page(id);
+        page.WaitForElement(".things");
+        page.Find(".things li[data-part=place]").TextContent.ShouldContain("set by hand " + number);
+        page.FindAll("button").First(b => b.TextContent == "To the clock").Click();
+        page.Find(".foretold li").TextContent.ShouldContain("foretold. Log a thermometer");
+        page.Find(".foretold li").TextContent.ShouldContain("base: its heat");
+    }
+
     [Theory]
     [InlineData("""{"layerId":"heather"}""")]
     [InlineData("no draft at all")]

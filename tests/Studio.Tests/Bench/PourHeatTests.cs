@@ -188,6 +188,23 @@ public sealed class PourHeatTests : IDisposable
         text.ShouldContain("never put a lid on it");
     }
 
+    // one rule: the lower of the most that was foretold and of what the layer may reach, and which of both it is
+    [Theory]
+    [InlineData(8.0, null, "the most that was foretold")]
+    [InlineData(10.0, 38.0, "the limit for Test casting resin")]
+    [InlineData(14.0, 36.0, "the limit for Test casting resin, less than a hand feels as warm")]
+    public async Task The_caution_names_what_is_going_wrong_and_never_more_than_the_limit(double depthMm, double? limitC, string which)
+    {
+        var id = await PieceAsync(depthMm, limitC);
+        await scene.ReadingAsync(23);
+        var told = await ToldAsync(await FormAsync(id));
+        var celsius = Math.Round(Math.Min(told.PeakHighC, limitC ?? double.MaxValue));
+        var file = (await new PourPaperBook(book, heats, new SettingsBook(studio.Factory, studio.News)).SheetAsync(id, 1)).ShouldNotBeNull();
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(file.Content);
+        var text = string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => w.BoundingBox.Left > p.Width * 0.44)).Select(w => w.Text)).Replace('\u00a0', ' ');
+        text[text.IndexOf("If it grows", StringComparison.Ordinal)..].ShouldStartWith("If it grows " + FormattableString.Invariant($"hotter than {celsius:0} °C ({which})"));
+    }
+
     private async Task<PourForetold> ToldAsync(PourForm form) => (await heats.AskAsync(form.Asked(heats), Stop)).Foretold.ShouldNotBeNull();
 
     private async Task<PourForm> FormAsync(int id)

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Bench;
 using Studio.Heat;
+using Studio.Pieces;
 using Studio.Settings;
 using UglyToad.PdfPig;
 using TestContext = Xunit.TestContext;
@@ -74,6 +75,37 @@ public sealed class PourPaperBookTests : IDisposable
     {
         using var pdf = PdfDocument.Open((await book.SheetAsync(id, layer))!.Content);
         return string.Join(' ', pdf.GetPages().SelectMany(p => p.GetWords().Where(w => !leftColumn || w.BoundingBox.Left < p.Width * 0.44)).Select(w => w.Text)).Replace('\u00a0', ' ');
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_layer_with_layers_above_it_prints_no_time_to_demould(bool poured)
+    {
+        var id = await scene.PieceAsync();
+        if (poured)
+        {
+            await scene.ReadingAsync(23);
+            await scene.PourAsync(id, 0, scene.Now);
+        }
+
+        (await WordsAsync(id, 1)).ShouldContain("the last layer allows it");
+        (await WordsAsync(id, 3)).ShouldNotContain("the last layer allows it");
+    }
+
+    // what a scale shows as nothing is still stirred in
+    [Theory]
+    [InlineData(0.01, "less than 0.1 g, 0.01 % of the resin")]
+    [InlineData(0.0005, "less than 0.1 g, 0.0005 % of the resin")]
+    public async Task What_is_more_than_nothing_is_never_said_to_be_nothing(double percent, string words)
+    {
+        var id = await scene.PieceAsync();
+        await scene.ChangeAsync<PieceLayer>(_ => true, l => l.Additions = [new(null, "Blue tint", percent, 1.1)]);
+        var sheet = (await bench.ReadAsync(id))!;
+        var layer = sheet.Layers[0];
+        layer.Plan!.Additions[0].Grams.ShouldBeInRange(1e-9, 0.0499);
+        layer.Things.Single(t => t.What == "addition").Amount.ShouldBe(words);
+        (await WordsAsync(id, 1)).ShouldNotContain(" 0.00 ");
     }
 
     [Theory]

@@ -112,6 +112,26 @@ public sealed class PieceClockTests
         Of(Piece(room: 23, pours: [(0, Nine, Scene.Casting), (1, Nine.AddHours(6), Scene.Casting)])).Next.Kind.ShouldBe(ActKind.WindowClosed);
     }
 
+    [Theory]
+    [InlineData(1, "Not before the last layer is poured: 2 of 3 are still to pour.")]
+    [InlineData(2, "Not before the last layer is poured: 1 of 3 is still to pour.")]
+    public void With_a_layer_still_to_pour_the_piece_has_no_day(int poured, string why)
+    {
+        var pours = new (int, DateTime, CureSheet)[] { (0, Nine, Scene.Casting), (1, Nine.AddHours(6), Scene.Casting) };
+        At(Nine.AddHours(7));
+        var times = Of(Piece(room: 23, pours: pours[..poured]));
+        (times.Demould.At, times.Demould.RestsOn).ShouldBe((null, why));
+        (times.FullCure.At, times.FullCure.RestsOn).ShouldBe((null, why));
+    }
+
+    // what came out with a layer less has the layers that it has
+    [Fact]
+    public void Out_of_its_mould_it_cures_by_the_layers_that_it_has()
+    {
+        var input = Piece(room: 23, pours: [(0, Nine, Scene.Casting)]) with { Stage = Making.Demoulded };
+        Of(input).FullCure.At.ShouldBe(Nine.AddHours(72));
+    }
+
     [Fact]
     public void Once_the_printed_hours_are_over_in_a_cold_room_it_forbids_the_mould_in_plain_words()
     {

@@ -38,6 +38,25 @@ public sealed class EnquiryPageTests : BunitContext
     }
 
     [Fact]
+    public async Task Once_refused_each_change_is_checked_again()
+    {
+        var page = Render<EnquiryPage>();
+        await page.Find("form").SubmitAsync();
+        page.Find("[role=alert]").TextContent.ShouldContain("Who is asking?");
+
+        await Field(page, "Customer").InputAsync(new() { Value = "Isla Harrow" });
+        page.Markup.ShouldNotContain("Who is asking?");
+        page.Find("[role=alert]").TextContent.ShouldContain("What do they ask for?");
+        await Field(page, "What they ask for").ChangeAsync(new() { Value = "A pyramid" });
+        page.FindAll("[role=alert]").ShouldBeEmpty();
+        page.Markup.ShouldNotContain("Not kept yet");
+
+        // and back: what is emptied again is missed again
+        await Field(page, "Customer").InputAsync(new() { Value = "" });
+        page.Find("[role=alert]").TextContent.ShouldContain("Who is asking?");
+    }
+
+    [Fact]
     public async Task A_form_sent_twice_notes_one_commission_and_goes_to_its_page()
     {
         var page = Render<EnquiryPage>();

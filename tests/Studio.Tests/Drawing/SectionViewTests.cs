@@ -34,6 +34,18 @@ public sealed class SectionViewTests
     }
 
     [Theory]
+    [InlineData(80, 80, "Cylinder")]
+    [InlineData(96, 100, "Sloping round")]
+    [InlineData(0, 100, "Cone")]
+    public void Only_a_mould_with_a_point_is_called_a_cone(double bottom, double top, string words)
+    {
+        var spec = new MouldSpec("cone", new Dictionary<string, double>(StringComparer.Ordinal) { ["bottomDiameterMm"] = bottom, ["topDiameterMm"] = top, ["heightMm"] = 15 });
+        SectionWords.Of(View(spec, [])).ShouldStartWith(words + " 15 mm");
+        SectionWords.Of(View(spec with { VolumeFactor = 1.02 }, [])).ShouldStartWith(words + " 15 mm");
+        Studio.Moulds.MouldWords.Shape(spec).ShouldBe(words);
+    }
+
+    [Theory]
     [InlineData("cone", "bottomDiameterMm", 40, "topDiameterMm", 90)]
     [InlineData("cuboid", "widthMm", 80, "depthMm", 50)]
     public void A_box_and_a_cone_are_drawn_as_wide_as_they_are(string shape, string a, double x, string b, double y)
