@@ -19,7 +19,7 @@ public sealed class EnquiryPageTests : BunitContext
         JSInterop.Mode = JSRuntimeMode.Loose;
         Services.AddMudServices();
         Services.AddSingleton(studio.Factory).AddSingleton(studio.News).AddSingleton<TimeProvider>(studio.Clock);
-        Services.AddScoped<Studio.Settings.SettingsBook>().AddScoped<Studio.Clock.PieceTimeBook>().AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
+        Services.AddScoped<Studio.Settings.SettingsBook>().AddScoped<Studio.Clock.PieceTimeBook>().AddSingleton<Studio.Clock.IPromises, Studio.Quotes.Promises>().AddScoped<CommissionBook>().AddScoped<CustomerBook>().AddSingleton<IStanding, AlwaysStands>().AddScoped<Who>();
         this.AddAuthorization().SetAuthorized("Wren");
     }
 

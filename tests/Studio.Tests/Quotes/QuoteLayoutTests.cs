@@ -51,7 +51,7 @@ public sealed class QuoteLayoutTests : StudioPages
     [Fact]
     public async Task The_digits_that_tell_a_paper_from_another_are_folded_away()
     {
-        var piece = await new Scene(House.Factory, House.Clock).PieceAsync(deposit: false);
+        var piece = await new Scene(House.Factory, House.Clock).PieceAsync(deposit: false, keepsakes: 0);
         await using (var db = House.Open())
         {
             db.Set<Resin>().ToList().ForEach(r => r.Packs = [new(1000, 20)]);
