@@ -21,6 +21,29 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
     // each is looked at elsewhere, or sends on to a page that is
     private static readonly string[] Elsewhere = ["/sign-in", "/first-start", "/stores", "/pieces/{PieceId:int}/quote", "/trouble"];
 
+    // a word that ends where the next part's begins, on one line and with no room between
+    private const string Joined = """
+        () => {
+          const edge = (node, at, before) => { const r = document.createRange(); r.setStart(node, at); r.setEnd(node, at + 1); const boxes = r.getClientRects(); return before ? boxes[boxes.length - 1] : boxes[0]; };
+          const walk = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
+          const found = [];
+          for (let last = null, node = walk.nextNode(); node; last = node, node = walk.nextNode()) {
+            if (!last || node.parentElement.closest('.sr') || !/[a-z0-9.,;:!?)]$/.test(last.data) || !/^[A-Za-z(]/.test(node.data) || last.parentElement === node.parentElement || last.parentElement.closest('td, th') !== node.parentElement.closest('td, th') || last.parentElement.closest('svg, script, style')) continue;
+            const a = edge(last, last.length - 1, true), b = edge(node, 0, false);
+            if (a && b && a.width > 0 && b.width > 0 && Math.abs(a.right - b.left) < 1.5 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4) found.push((last.data.slice(-25) + '|' + node.data.slice(0, 25)).trim());
+          }
+          return found;
+        }
+        """;
+
+    // our own measure for a thumb: 44 px, WCAG 2.2 criterion 2.5.5 (level AAA)
+    private const string Small = """
+        () => [...document.querySelectorAll('main summary, main select, main input, main textarea, main label:has(input[type=checkbox], input[type=radio])')]
+          .filter(e => e.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && e.getBoundingClientRect().width > 1 && !['checkbox', 'radio', 'range', 'color', 'file', 'hidden'].includes(e.type))
+          .filter(e => e.getBoundingClientRect().height < 43.5)
+          .map(e => Math.round(e.getBoundingClientRect().height) + ' px ' + e.outerHTML.slice(0, 110))
+        """;
+
     [Fact]
     public void No_page_is_left_out()
     {
@@ -74,6 +97,12 @@ public sealed class EveryPageTests(StudioInBrowser studio) : IClassFixture<Studi
             if (over > 1)
             {
                 complaints.Add($"{at}: runs {over} px off the side");
+            }
+
+            complaints.AddRange((await page.EvaluateAsync<string[]>(Joined)).Select(words => $"{at}: two words run into each other: {words}"));
+            if (phone)
+            {
+                complaints.AddRange((await page.EvaluateAsync<string[]>(Small)).Select(what => $"{at}: too small for a thumb: {what}"));
             }
 
             await page.ShotAsync($"page-{(phone ? "phone" : "desktop")}-{(dark ? "dark" : "light")}{path.Replace('/', '-').Replace("{", "", StringComparison.Ordinal).Replace("}", "", StringComparison.Ordinal)}");

@@ -2,7 +2,6 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Studio.Commissions;
 using Studio.Data;
-using Studio.Engine.Custody;
 using Studio.Keepsakes;
 using Studio.Pieces;
 using Studio.Settings;

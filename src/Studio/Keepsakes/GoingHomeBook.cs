@@ -21,7 +21,7 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         }
 
         var staying = await pieces.StayingAsync(db, commissionId);
-        var lines = (await KeptAsync(db.Set<Keepsake>().AsNoTracking(), db, commissionId)).ConvertAll(k => Line(k.Keepsake, k.Log, Standing.Ended.Contains(commission.Stands), staying));
+        var lines = (await KeptAsync(db.Set<Keepsake>().AsNoTracking(), db, commissionId)).ConvertAll(k => Line(k.Keepsake, k.Log, Standing.Ended.Contains(commission.Stands, StringComparer.Ordinal), staying));
         return new(commissionId, commission.Number, commission.Title, commission.Remembers, commission.Customer!.Name, [.. lines.Where(l => l.Now.Balance.InHand)], [.. lines.Where(l => !l.Now.Balance.InHand)],
             await KeepsakeBook.StayingAsync(db, staying), await pieces.HereAsync(db, commissionId));
     }

@@ -101,7 +101,7 @@ public sealed class PieceTimeTests : IDisposable
         await using (var db = studio.Open())
         {
             db.Add(new Studio.Quotes.Quote { CommissionId = commission, PieceId = id, State = Studio.Quotes.QuoteState.Accepted, CreatedAt = db.Now, Form = new() { PromiseOn = new DateOnly(2026, 3, 27) } });
-            await db.SaveChangesAsync();
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 
         var result = await OfAsync(id);

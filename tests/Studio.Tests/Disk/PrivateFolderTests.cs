@@ -47,11 +47,22 @@ public sealed class PrivateFolderTests : IAsyncLifetime
 
     // those that anybody else may do anything with; on Windows there are no such rights to look at
     private static List<string> Open(string folder) => OperatingSystem.IsWindows() ? [] :
-        [.. Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories).Append(folder).Where(f => Mode(f) != (Directory.Exists(f) ? PrivateFolder.Folder : PrivateFolder.File)).Select(f => Path.GetRelativePath(folder, f))];
+        [.. Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories).Append(folder).Where(f => Mode(f) is { } mode && mode != (Directory.Exists(f) ? PrivateFolder.Folder : PrivateFolder.File)).Select(f => Path.GetRelativePath(folder, f))];
 
     private static string[] Files(string folder) => Directory.GetFiles(folder, "*", SearchOption.AllDirectories);
 
-    private static UnixFileMode Mode(string path) => OperatingSystem.IsWindows() ? UnixFileMode.None : File.GetUnixFileMode(path);
+    // null where it went away meanwhile: a database lets its side files go when nobody reads it any more
+    private static UnixFileMode? Mode(string path)
+    {
+        try
+        {
+            return OperatingSystem.IsWindows() ? UnixFileMode.None : File.GetUnixFileMode(path);
+        }
+        catch (FileNotFoundException)
+        {
+            return null;
+        }
+    }
 
     private static void Set(string path, UnixFileMode mode)
     {

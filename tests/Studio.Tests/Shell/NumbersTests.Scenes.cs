@@ -77,7 +77,7 @@ public sealed partial class NumbersTests
 
     private async Task<int> QuoteAsync(bool accepted, bool delivered = false)
     {
-        var piece = await Scene.PieceAsync(deposit: false);
+        var piece = await Scene.PieceAsync(deposit: false, keepsakes: 0);
         await Scene.ChangeAsync<Commission>(_ => delivered, c => (c.Handover, c.DeliveryAddress) = ("delivery", "4 Heather Brae"));
         await Scene.ChangeAsync<Resin>(_ => true, r => r.Packs = [new(1000, 20)]);
         var id = (await Of<QuoteBook>().OpenAsync(piece, "Mo")).Id;
@@ -120,6 +120,7 @@ public sealed partial class NumbersTests
     {
         var view = await TakenInAsync();
         var page = Render<GoingHomePage>(p => p.Add(h => h.CommissionId, view.Keepsake.CommissionId));
+        page.WaitForElement(".parcel input[type=checkbox]").Change(true);
         page.WaitForElement("input[type=radio]");
         page.FindAll("input[type=radio]")[1].Change(true);
         Labelled(page, "How many").Change("1");

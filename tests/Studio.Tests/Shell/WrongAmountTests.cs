@@ -17,7 +17,7 @@ public sealed class WrongAmountTests : StudioPages
     public async Task A_payment_that_is_no_amount_is_not_recorded_as_the_one_offered(string typed)
     {
         var book = Services.GetRequiredService<QuoteBook>();
-        var piece = await new Scene(House.Factory, House.Clock).PieceAsync(deposit: false);
+        var piece = await new Scene(House.Factory, House.Clock).PieceAsync(deposit: false, keepsakes: 0);
         await PricedAsync();
         var quote = (await book.OpenAsync(piece, "Mo")).Id;
         (await book.SendAsync(quote, (await book.ViewAsync(quote))!.Quote.Version, "Mo")).Ok.ShouldBeTrue();
