@@ -43,7 +43,7 @@ public sealed partial class BenchBook
 
         (piece.Stage, piece.FailedAs, piece.FailedWords, piece.FailedCost, piece.FailedAt) = (Making.Failed, form.Reason, form.Words.Trim(), form.Cost, Now);
         (piece.ClockSaid, piece.ClockSaidAt) = ("", Now);
-        var anew = form.Anew ? PieceBook.Again(piece, Drawn(piece), Now) : null;
+        var anew = form.Anew ? PieceBook.Again(piece, keepsakes: true, Now) : null;
         if (anew is not null)
         {
             anew.InPlaceOf = pieceId;
@@ -58,9 +58,6 @@ public sealed partial class BenchBook
         news.Tell(News.Commission, piece.CommissionId);
         return Saved.Done(anew?.Id ?? pieceId);
     });
-
-    // all of them, also those that stay in the failed one: the new one waits for them until somebody draws it without
-    private static HashSet<int> Drawn(Piece piece) => [.. piece.Layers.SelectMany(l => l.Placed).Select(p => p.KeepsakeId).OfType<int>()];
 
     private static async Task<string> ToldAsync(StudioDb db, Piece piece, Piece? anew)
     {

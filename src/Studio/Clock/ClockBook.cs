@@ -72,7 +72,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
     private static async Task<List<(int Id, int CommissionId, string Name, string Said, ClockInput Input)>> ReadAsync(StudioDb db, IQueryable<Piece> which)
     {
         var pieces = await which.AsNoTracking().Select(p => new { p.Id, p.CommissionId, p.Name, p.Stage, p.ClockSaid, p.DemouldedAt, p.StandsIn }).ToListAsync();
-        var layers = (await which.SelectMany(p => p.Layers).Select(l => new { l.PieceId, l.Order, l.Name }).ToListAsync()).ToLookup(l => l.PieceId, l => l);
+        var layers = (await which.SelectMany(p => p.Layers).Select(l => new { l.PieceId, l.Order, l.Name }).ToListAsync()).ToLookup(l => l.PieceId);
         var wants = await LayerWants.OfAsync(db, which);
         var pours = await db.Set<Pour>().AsNoTracking().Where(o => !o.Withdrawn && which.Any(p => p.Id == o.PieceId))
             .Select(o => new { o.PieceId, o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet, o.Kinetics }).ToListAsync();

@@ -54,7 +54,6 @@ internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string Laye
 /// <summary>Reads pieces for the reckoning of their time.</summary>
 internal static class TimePieces
 {
-
     /// <summary>Three narrow queries, however many pieces.</summary>
     internal static async Task<List<TimePiece>> ReadAsync(StudioDb db, IQueryable<Piece> which)
     {

@@ -93,8 +93,10 @@ public sealed class GoingHomeBook(IDbContextFactory<StudioDb> factory, TimeProvi
             },
             house.Size);
         var left = await issued.KeepAsync(db, new IssuedPaper { Kind = PaperKinds.Return, Number = commission.Number, CommissionId = commissionId, FileName = $"going-home-{commission.Number}.pdf", By = by, State = "given", SubmitKey = form.SubmitKey }, paper);
+        await pieces.LeaveAsync(db, form.PieceIds);
         await db.SaveChangesAsync();
         await whole.CommitAsync();
+        news.Tell(News.Piece);
         news.Tell(News.Keepsake);
         news.Tell(News.Commission, commissionId);
         return Saved.Done(left.Id);

@@ -2,7 +2,7 @@ using Studio.Data;
 
 namespace Studio.Keepsakes;
 
-/// <summary>Tells the pieces that keepsakes go into, by what they are called now. Pieces come after keepsakes and answer.</summary>
+/// <summary>Tells the pieces that keepsakes go into, by what they are called now, and hears which of them left. Pieces come after keepsakes and answer.</summary>
 public interface IPieceNames : IAsked
 {
     /// <summary>The names of these pieces; one that is not there is left out.</summary>
@@ -13,6 +13,9 @@ public interface IPieceNames : IAsked
 
     /// <summary>Castings of a commission that stand here: poured, not home, and not lost to the family.</summary>
     Task<IReadOnlyList<PieceHere>> HereAsync(StudioDb db, int commissionId);
+
+    /// <summary>Castings that leave with a parcel are home from then on; kept with the caller's save.</summary>
+    Task LeaveAsync(StudioDb db, IReadOnlyCollection<int> pieceIds);
 
     /// <summary>A commission's pieces, oldest first.</summary>
     Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId);

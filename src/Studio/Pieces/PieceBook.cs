@@ -52,7 +52,7 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
         db.By = by;
         var piece = await db.Set<Piece>().AsNoTracking().Include(p => p.Layers.OrderBy(l => l.Order)).SingleAsync(p => p.Id == id);
         var (name, left) = (piece.Name, piece.Layers.Sum(l => l.Placed.Count(p => p.KeepsakeId is not null)));
-        piece = Again(piece, new HashSet<int>(), clock.GetUtcNow().UtcDateTime);
+        piece = Again(piece, keepsakes: false, clock.GetUtcNow().UtcDateTime);
         db.Add(piece);
         CommissionBook.Append(db, piece.CommissionId, "piece", $"“{name}” was drawn once more{(left > 0 ? "; its keepsakes stay with the first" : "")}.", by);
         await db.SaveChangesAsync();
@@ -61,12 +61,11 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
 
     /// <summary>A new piece by the same design, not yet poured.</summary>
     /// <param name="piece">With its layers.</param>
-    /// <param name="keep">Keepsakes whose places stay filled; others are left out.</param>
+    /// <param name="keepsakes">False: their places stay empty. True: it waits for those that are not here until somebody draws it without.</param>
     /// <param name="now">When it is drawn [UTC].</param>
-    public static Piece Again(Piece piece, IReadOnlySet<int> keep, DateTime now)
+    public static Piece Again(Piece piece, bool keepsakes, DateTime now)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        ArgumentNullException.ThrowIfNull(keep);
         return new()
         {
             CommissionId = piece.CommissionId,
@@ -98,7 +97,7 @@ public sealed partial class PieceBook(IDbContextFactory<StudioDb> factory, TimeP
                     Colour = l.Colour,
                     Additions = [.. l.Additions],
                     Scatter = [.. l.Scatter],
-                    Placed = [.. l.Placed.Where(p => p.KeepsakeId is not { } id || keep.Contains(id))],
+                    Placed = [.. l.Placed.Where(p => keepsakes || p.KeepsakeId is null)],
                 }),
             ],
         };

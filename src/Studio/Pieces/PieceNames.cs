@@ -23,6 +23,14 @@ internal sealed class PieceNames : IPieceNames
             .OrderBy(p => p.Id).Select(p => new { p.Id, p.Name, p.Stage }).ToListAsync())
             .ConvertAll(p => new PieceHere(p.Id, p.Name, p.Stage == Making.Finished, Making.Label(p.Stage).ToLowerInvariant()));
 
+    public async Task LeaveAsync(StudioDb db, IReadOnlyCollection<int> pieceIds)
+    {
+        foreach (var piece in pieceIds.Count == 0 ? [] : await db.Set<Piece>().Where(p => pieceIds.Contains(p.Id)).ToListAsync())
+        {
+            piece.Stage = Making.Home;
+        }
+    }
+
     public async Task<IReadOnlyList<PieceName>> OfCommissionAsync(StudioDb db, int commissionId) =>
         await db.Set<Piece>().Where(p => p.CommissionId == commissionId).OrderBy(p => p.Id)
             .Select(p => new PieceName(p.Id, p.Name, p.Stage == Making.Drawn || p.Stage == Making.Casting)).ToListAsync();

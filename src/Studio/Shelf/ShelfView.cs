@@ -81,7 +81,7 @@ public sealed record Standee
         return new()
         {
             Piece = piece,
-            Next = piece.Stage == Making.Finished ? GoesHome(piece, now, zone) : WaitingPiece.Of(piece) is { } waits ? times.Next with { Kind = ActKind.WaitOthers, Words = waits.Words, Urgency = Urgency.Waiting, Minutes = 0 } : times.Next,
+            Next = piece.Stage == Making.Finished ? GoesHome(piece, times.Next, now, zone) : WaitingPiece.Of(piece) is { } waits ? times.Next with { Kind = ActKind.WaitOthers, Words = waits.Words, Urgency = Urgency.Waiting, Minutes = 0 } : times.Next,
             Section = SectionView.For(piece.Mould.Spec, [.. Poured(pours, times), .. Planned(layers, pours)], piece.Former, asStands: piece.Stage is not (Making.Demoulded or Making.Finished), toleranceMm: SectionView.SmallMm),
             Curing = string.Join("; ", times.Layers.Where(l => l.Curing).Select(l => $"{l.Name} {l.Words}")),
             Findings = times.Findings,
@@ -89,10 +89,16 @@ public sealed record Standee
     }
 
     // nothing is left at the bench, and hands are needed all the same: it has to be packed and handed over
-    private static NextAct GoesHome(ShelfPiece piece, DateTime now, TimeZoneInfo zone)
+    // once its commission is ready: another piece may be open, or this one finished before its full cure
+    private static NextAct GoesHome(ShelfPiece piece, NextAct done, DateTime now, TimeZoneInfo zone)
     {
+        if (piece.Stands != Standing.Ready)
+        {
+            return done with { Words = "Finished; its commission is not ready to go home." };
+        }
+
         var today = DateOnly.FromDateTime(Say.Local(now, zone));
-        var act = new NextAct { Kind = ActKind.Done, Words = "Finished: pack it, and let it go home.", Urgency = Urgency.Whenever, Minutes = 0 };
+        var act = done with { Words = "Finished: pack it, and let it go home.", Urgency = Urgency.Whenever };
         return piece.NeededBy is not { } day ? act : act with
         {
             Words = $"Finished: pack it, and let it go home. They need it {Say.Day(day, today)}.",

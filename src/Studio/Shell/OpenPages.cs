@@ -114,6 +114,7 @@ internal sealed class OpenPages(IHostApplicationLifetime life, IOptions<CircuitO
             }
         }
     }
+
     /// <summary>Falls when no page is shown any more.</summary>
     internal sealed class Silence
     {

@@ -69,7 +69,7 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
         }
 
         CommissionBook.Append(db, id, "stands", Told(form, disagrees, ends, facts), by);
-        await PiecesAsync(db, id, form.To);
+        await PiecesAsync(db, id, form.From, form.To);
         await db.SaveChangesAsync();
         await whole.CommitAsync();
         news.Tell(News.Commission, id);
@@ -131,10 +131,15 @@ public sealed class StepBook(IDbContextFactory<StudioDb> factory, TimeProvider c
     }
 
     // finished pieces go home with their commission and come back with it; what is not finished stays what it is, and the shelf shows no piece of a commission that ended
-    private static async Task PiecesAsync(StudioDb db, int commissionId, string to)
+    private static async Task PiecesAsync(StudioDb db, int commissionId, string from, string to)
     {
-        var (from, now) = to == Standing.Home ? (Making.Finished, Making.Home) : (Making.Home, Making.Finished);
-        foreach (var piece in await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Stage == from).ToListAsync())
+        if (from != Standing.Home && to != Standing.Home)
+        {
+            return; // what left with a parcel of its own has left, wherever the commission stands
+        }
+
+        var (was, now) = to == Standing.Home ? (Making.Finished, Making.Home) : (Making.Home, Making.Finished);
+        foreach (var piece in await db.Set<Piece>().Where(p => p.CommissionId == commissionId && p.Stage == was).ToListAsync())
         {
             piece.Stage = now;
         }

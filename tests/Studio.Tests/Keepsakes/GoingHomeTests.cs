@@ -90,6 +90,10 @@ public sealed class GoingHomeTests : IDisposable
         words.ShouldContain($"With this parcel goes the piece itself: {piece.Name}.");
         words.ShouldContain("Nothing of theirs remains with us.");
 
+        // it has left: a second parcel neither has it again nor says that it is here
+        (await Book.ReadAsync(scene.CommissionId))!.Pieces.ShouldBeEmpty();
+        (await Book.GoAsync(scene.CommissionId, new GoingHomeForm { Whom = "Isla Fraser", PieceIds = [piece.Id] }, KeepsakeScene.Maker)).Words.ShouldContain("not here as finished any more");
+
         await ChangeAsync(db => db.Set<Piece>().Single(p => p.Id == scene.PieceId).Stage = Making.Casting);
         (await Book.GoAsync(scene.CommissionId, new GoingHomeForm { Whom = "Isla Fraser", PieceIds = [piece.Id] }, KeepsakeScene.Maker)).Words.ShouldContain("not here as finished any more");
     }

@@ -80,6 +80,12 @@ public sealed class ShelfBookTests : IDisposable
         (await book.ReadAsync(TimeZoneInfo.Utc)).Pieces.Single().Next.Urgency.ShouldBe(Urgency.Overdue);
         await NeededAsync(new DateOnly(2026, 5, 1));
         (await book.ReadAsync(TimeZoneInfo.Utc)).Today.ShouldBeEmpty();
+
+        // finished before its full cure, or beside another that is not: nobody is told to pack it
+        await NeededAsync(new DateOnly(2026, 3, 1));
+        await scene.ChangeAsync<Commission>(_ => true, c => c.Stands = Standing.Making);
+        var waits = (await book.ReadAsync(TimeZoneInfo.Utc)).Pieces.Single().Next;
+        (waits.Words, waits.Urgency).ShouldBe(("Finished; its commission is not ready to go home.", Urgency.Waiting));
     }
 
     [Fact]
