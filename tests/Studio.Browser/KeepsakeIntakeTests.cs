@@ -44,6 +44,23 @@ public sealed class KeepsakeIntakeTests(StudioInBrowser studio) : IClassFixture<
     }
 
     [Fact]
+    public async Task A_photograph_that_is_chosen_before_its_script_has_come_is_not_lost()
+    {
+        var (window, page, commission) = await BeginAsync("26-204");
+        await using var _ = window;
+        var come = new TaskCompletionSource();
+        await page.RouteAsync("**/intake.js*", async route =>
+        {
+            await come.Task;
+            await route.ContinueAsync();
+        });
+        await page.OpenAsync($"/commissions/{commission}/keepsakes/new");
+        await ChooseAsync(page, Jpeg("nails.jpg", SKColors.SaddleBrown));
+        come.SetResult();
+        await Assertions.Expect(page.Locator(".photo.kept")).ToHaveCountAsync(1);
+    }
+
+    [Fact]
     public async Task A_refused_photograph_loses_neither_the_others_nor_the_words()
     {
         var (window, page, commission) = await BeginAsync("26-202");

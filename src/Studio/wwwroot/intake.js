@@ -15,11 +15,14 @@ class Tray {
     this.said = root.querySelector("[data-said]");
     this.photos = [];
     this.waiting = [];
-    this.onPick = (e) => { if (e.target.matches("input[type=file]")) { this.add([...e.target.files]); e.target.value = ""; } };
+    const take = (input) => { this.add([...input.files]); input.value = ""; };
+    this.onPick = (e) => { if (e.target.matches("input[type=file]")) take(e.target); };
     this.onOnline = () => this.photos.filter((p) => p.state === "broken").forEach((p) => this.again(p));
     root.addEventListener("change", this.onPick);
     window.addEventListener("online", this.onOnline);
     this.restore();
+    // chosen before this script listened: over a poor connection that takes a while
+    for (const input of root.querySelectorAll("input[type=file]")) if (input.files.length > 0) take(input);
   }
 
   restore() {
