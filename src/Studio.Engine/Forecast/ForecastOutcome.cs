@@ -9,11 +9,14 @@ namespace Studio.Engine.Forecast;
 /// <param name="Model">Which model gave the numbers, in words.</param>
 public sealed record ForecastOutcome(IReadOnlyList<ForecastLayer> Layers, HeatOutcome Heat, string Model);
 
-/// <summary>One layer between its pour and the next, with its interval where its resin was fitted.</summary>
+/// <summary>One layer from its pour to the end, whatever is poured on it, with its interval where its resin was fitted.</summary>
 public sealed record ForecastLayer
 {
     /// <summary>What the most probable resins do.</summary>
     public required LayerHeat Best { get; init; }
+
+    /// <summary>What the mix would reach if nothing cooled it: its temperature when poured, and the whole heat of its reaction [°C].</summary>
+    public double AdiabaticC => Best.AdiabaticCelsius;
 
     /// <summary>5 to 95 %; null where every resin's kinetics are exact.</summary>
     public ForecastIntervals? Intervals { get; init; }

@@ -34,19 +34,21 @@ public static class HeatFindings
         var number = FrankKamenetskii(input, mould, i);
         if (heat.PeakHighC > RunawayC || (number.Delta > number.Critical && heat.PeakHighC > OverheatsC))
         {
-            var bound = FormattableString.Invariant($"computed peak {heat.PeakC:0} °C") + (fitted ? FormattableString.Invariant($", upper bound {heat.PeakHighC:0} °C") : "");
-            yield return Say("runaway", Severity.Stop, $"Run-away: do not pour. The reaction outruns the cooling ({bound}, Frank-Kamenetskii number {number.Delta:0.0#} against a critical {number.Critical:0.0#}). Pour thinner layers, in a cooler room, or with a slower resin.", "Frank-Kamenetskii; our study");
+            var bound = $"computed peak {Shown(heat.PeakC)}" + (fitted ? $", upper bound {Shown(heat.PeakHighC)}" : "");
+            yield return Say("runaway", Severity.Stop, $"Run-away: do not pour. The reaction outruns the cooling ({bound}, Frank-Kamenetskii number {number.Delta:0.0#} against a critical {number.Critical:0.0#}). No temperature above {RunawayC:0} °C is told, because no grid finds it; if nothing cooled it, it would reach {heat.AdiabaticC:0} °C. Resin that hot smokes, cracks and burns. Pour thinner layers, in a cooler room, or with a slower resin.", "Frank-Kamenetskii; our study");
         }
 
         if (heat.PeakHighC > OverheatsC)
         {
-            FormattableString reach = fitted ? (FormattableString)$"The layer may reach {heat.PeakHighC:0} °C (most probably {heat.PeakC:0} °C, after {heat.PeakAfterHours:0.#} h)" : $"The layer would reach {heat.PeakC:0} °C after {heat.PeakAfterHours:0.#} h";
-            yield return Say("overheats", Severity.Warn, $"{FormattableString.Invariant(reach)}; above {OverheatsC:0} °C clear resin yellows and may crack. Pour it thinner, in two, in a cooler room, or with a slower resin.", NoSource);
+            var reach = fitted
+                ? FormattableString.Invariant($"The layer may reach {Shown(heat.PeakHighC)} (most probably {Shown(heat.PeakC)}, after {heat.PeakAfterHours:0.#} h)")
+                : FormattableString.Invariant($"The layer would reach {Shown(heat.PeakC)} after {heat.PeakAfterHours:0.#} h");
+            yield return Say("overheats", Severity.Warn, $"{reach}; above {OverheatsC:0} °C clear resin yellows and may crack. Pour it thinner, in two, in a cooler room, or with a slower resin.", NoSource);
         }
 
         if (heat.FaceHighC > MouldFaceC)
         {
-            yield return Say("mould-face-hot", Severity.Warn, $"Where it touches the mould it {(fitted ? "may reach" : "reaches")} {heat.FaceHighC:0} °C; above {MouldFaceC:0} °C resin may bond to silicone and wears it out.", NoSource);
+            yield return Say("mould-face-hot", Severity.Warn, $"Where it touches the mould it {(fitted ? "may reach" : "reaches")} {Shown(heat.FaceHighC)}; above {MouldFaceC:0} °C resin may bond to silicone and wears it out.", NoSource);
         }
 
         if (heat.Best.SteepestFallKPerH > SteepKPerH && heat.PeakHighC > StrainedC)
@@ -66,7 +68,7 @@ public static class HeatFindings
                 var hours = layer.PouredAtHours - input.Layers[i - 1].PouredAtHours;
                 if (TooEarly(told.Layers[i - 1], hours, resins[i - 1].DataSheet?.NextPourFromHours) is { } early)
                 {
-                    yield return new("next-pour-too-early", Severity.Warn, Path(i), early.Message, early.Source);
+                    yield return new("next-pour-too-early", early.Severity, Path(i), early.Message, early.Source);
                 }
 
                 if (resins[i - 1].DataSheet?.NextPourUntilHours is { } until && hours > until)
@@ -122,18 +124,27 @@ public static class HeatFindings
         }
     }
 
+    // above the bound of run-away digits are noise of the grid
+    private static string Shown(double celsius) => celsius > RunawayC ? FormattableString.Invariant($"more than {RunawayC:0} °C") : FormattableString.Invariant($"{celsius:0} °C");
+
     private static string Path(int i) => FormattableString.Invariant($"layers[{i}]");
 
-    private static (string Message, string Source)? TooEarly(ForecastLayer under, double hours, double? printed)
+    // gel and peak are over all time: what counts is what they are when the next one is poured
+    private static (Severity Severity, string Message, string Source)? TooEarly(ForecastLayer under, double hours, double? printed)
     {
         var (heat, intervals) = (under.Best, under.Intervals);
-        string? said = heat.FirstGelAfterHours is null ? FormattableString.Invariant($"The layer under it has not gelled anywhere after {hours:0.#} h: what is poured would mix with it. Wait.")
-            : heat.LastGelAfterHours is null ? FormattableString.Invariant($"The layer under it has not gelled everywhere after {hours:0.#} h. Wait, or warm the room.")
-            : intervals is { LastGelAfterHours: null } ? FormattableString.Invariant($"The layer under it may not have gelled everywhere after {hours:0.#} h. Wait, and touch it first.")
-            : heat.PeakAfterHours >= heat.Curve[^1].AfterHours * 0.999 ? FormattableString.Invariant($"The layer under it is still getting warmer after {hours:0.#} h; its heat would add to this one's. Wait until it is past its peak.")
+        bool Not(double? gel) => !(gel <= hours);
+        if (Not(heat.FirstGelAfterHours))
+        {
+            return (Severity.Stop, FormattableString.Invariant($"The layer under it has not gelled anywhere after {hours:0.#} h: what is poured would mix with it. Wait."), OurRule);
+        }
+
+        string? said = Not(heat.LastGelAfterHours) ? FormattableString.Invariant($"The layer under it has not gelled everywhere after {hours:0.#} h. Wait, or warm the room.")
+            : intervals is not null && Not(intervals.LastGelAfterHours?.To) ? FormattableString.Invariant($"The layer under it may not have gelled everywhere after {hours:0.#} h. Wait, and touch it first.")
+            : heat.PeakBeforeNextPourAfterHours >= hours * 0.999 ? FormattableString.Invariant($"The layer under it is still getting warmer after {hours:0.#} h; its heat would add to this one's. Wait until it is past its peak.")
             : null;
-        return said is not null ? (said, OurRule)
-            : printed is { } from && hours < from - 1e-9 ? (FormattableString.Invariant($"It is poured {hours:0.#} h after the layer under it, whose sheet asks for {from:0.#} h; the sheet goes before any model."), Sheet)
+        return said is not null ? (Severity.Warn, said, OurRule)
+            : printed is { } from && hours < from - 1e-9 ? (Severity.Warn, FormattableString.Invariant($"It is poured {hours:0.#} h after the layer under it, whose sheet asks for {from:0.#} h; the sheet goes before any model."), Sheet)
             : null;
     }
 }

@@ -23,8 +23,23 @@ internal static class HeatResultJson
             whole["fit"] = new JsonObject(result.Fit.Select(f => KeyValuePair.Create<string, JsonNode?>(f.Key, Fit(f.Value))));
         }
 
+        whole["piece"] = Piece(result.Layers);
         whole["findings"] = CureResultJson.Findings(result.Findings);
         return whole.ToJsonString(Written.Options);
+    }
+
+    // the hottest place of the whole piece, and when [h on the room's scale]
+    private static JsonObject Piece(IReadOnlyList<HeatLayerResult> layers)
+    {
+        var hottest = Enumerable.Range(0, layers.Count).MaxBy(i => layers[i].Heat.PeakC);
+        var heat = layers[hottest].Heat;
+        return new JsonObject
+        {
+            ["layer"] = hottest,
+            ["peakCelsius"] = Celsius(heat.PeakC),
+            ["peakAtHours"] = layers[hottest].PouredAtHours + heat.PeakAfterHours,
+            ["peakHeightMm"] = heat.PeakHeightMm,
+        };
     }
 
     private static JsonObject Layer(HeatLayerResult layer)
@@ -32,33 +47,46 @@ internal static class HeatResultJson
         var heat = layer.Heat.Best;
         var json = new JsonObject();
         Put(json, "name", layer.Name);
-        json["peakCelsius"] = heat.PeakCelsius;
+        if (layer.Heat.RunAway)
+        {
+            json["runaway"] = true;
+            json["adiabaticCelsius"] = layer.Heat.AdiabaticC;
+        }
+
+        json["peakCelsius"] = Celsius(heat.PeakCelsius);
         json["peakAfterHours"] = heat.PeakAfterHours;
         json["peakHeightMm"] = heat.PeakHeightMm;
+        json["peakBeforeNextPourCelsius"] = Celsius(heat.PeakBeforeNextPourCelsius);
+        json["peakBeforeNextPourAfterHours"] = heat.PeakBeforeNextPourAfterHours;
         Put(json, "firstGelAfterHours", heat.FirstGelAfterHours);
         Put(json, "lastGelAfterHours", heat.LastGelAfterHours);
         json["conversion"] = new JsonObject { ["min"] = heat.LeastConversion, ["mean"] = heat.MeanConversion };
-        json["mouldFacePeakCelsius"] = heat.MouldFacePeakCelsius;
+        json["mouldFacePeakCelsius"] = Celsius(heat.MouldFacePeakCelsius);
         if (layer.Heat.Intervals is { } intervals)
         {
             json["interval"] = Interval(intervals);
         }
 
         json["curve"] = new JsonArray([.. heat.Curve.Select(m =>
-            (JsonNode)new JsonObject { ["afterHours"] = m.AfterHours, ["hottestCelsius"] = m.HottestC, ["surfaceCelsius"] = m.SurfaceC })]);
+            (JsonNode)new JsonObject { ["afterHours"] = m.AfterHours, ["hottestCelsius"] = Celsius(m.HottestC), ["surfaceCelsius"] = Celsius(m.SurfaceC) })]);
         json["findings"] = CureResultJson.Findings(layer.Findings);
         return json;
     }
 
+    // above the bound of run-away a figure would be the grid's, not the resin's; a layer that touches no mould has no face
+    private static JsonValue? Celsius(double celsius) => celsius <= HeatFindings.RunawayC && double.IsFinite(celsius) ? JsonValue.Create(celsius) : null;
+
     private static JsonObject Interval(ForecastIntervals of)
     {
-        var json = new JsonObject { ["peakCelsius"] = Pair(of.PeakC), ["peakAfterHours"] = Pair(of.PeakAfterHours) };
+        var json = new JsonObject { ["peakCelsius"] = Temperatures(of.PeakC), ["peakAfterHours"] = Pair(of.PeakAfterHours) };
         Put(json, "firstGelAfterHours", Pair(of.FirstGelAfterHours));
         Put(json, "lastGelAfterHours", Pair(of.LastGelAfterHours));
         json["conversion"] = new JsonObject { ["min"] = Pair(of.LeastConversion), ["mean"] = Pair(of.MeanConversion) };
-        json["mouldFacePeakCelsius"] = Pair(of.FaceC);
+        json["mouldFacePeakCelsius"] = Temperatures(of.FaceC);
         return json;
     }
+
+    private static JsonArray Temperatures(FitInterval of) => [Celsius(of.From), Celsius(of.To)];
 
     private static JsonObject Fit(ResinFit fit) => new()
     {

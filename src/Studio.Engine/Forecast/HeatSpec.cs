@@ -89,5 +89,9 @@ public sealed record HeatResult
     public required IReadOnlyList<Finding> Findings { get; init; }
 }
 
-/// <summary>One layer between its pour and the next.</summary>
-public sealed record HeatLayerResult(string? Name, ForecastLayer Heat, IReadOnlyList<Finding> Findings);
+/// <summary>One layer from its pour to the end.</summary>
+/// <param name="Name">As given.</param>
+/// <param name="PouredAtHours">[h] on the room's scale.</param>
+/// <param name="Heat">What it does.</param>
+/// <param name="Findings">What is to be said of it.</param>
+public sealed record HeatLayerResult(string? Name, double PouredAtHours, ForecastLayer Heat, IReadOnlyList<Finding> Findings);

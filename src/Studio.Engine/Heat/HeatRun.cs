@@ -6,24 +6,41 @@ namespace Studio.Engine.Heat;
 /// <summary>A moment of a layer: hours after its pour, its hottest place, the middle of its surface, and its middle line at the input's probe (else not a number) [°C].</summary>
 public sealed record HeatMoment(double AfterHours, double HottestC, double SurfaceC, double ProbeC = double.NaN);
 
-/// <summary>What one layer did between its pour and the next.</summary>
+/// <summary>What one layer did from its pour to the end of the run, whatever was poured on it.</summary>
 public sealed record LayerHeat
 {
+    /// <summary>Hottest place at any time, its faces included [°C].</summary>
     public required double PeakCelsius { get; init; }
 
+    /// <summary>[h after its pour].</summary>
     public required double PeakAfterHours { get; init; }
 
+    /// <summary>[mm from the mould's lowest point].</summary>
     public required double PeakHeightMm { get; init; }
 
+    /// <summary>Hottest place until the next pour, or the end [°C].</summary>
+    public required double PeakBeforeNextPourCelsius { get; init; }
+
+    /// <summary>[h after its pour].</summary>
+    public required double PeakBeforeNextPourAfterHours { get; init; }
+
+    /// <summary>When its first place gelled [h after its pour]; null where none did before the end.</summary>
     public double? FirstGelAfterHours { get; init; }
 
+    /// <summary>When its last place gelled [h after its pour]; null where it had not gelled everywhere at the end.</summary>
     public double? LastGelAfterHours { get; init; }
 
+    /// <summary>At the next pour, or at the end [0 to 1].</summary>
     public required double LeastConversion { get; init; }
 
+    /// <summary>At the next pour, or at the end [0 to 1].</summary>
     public required double MeanConversion { get; init; }
 
+    /// <summary>Hottest place where its own resin touches the mould, at any time [°C]; minus infinity where it touches none.</summary>
     public required double MouldFacePeakCelsius { get; init; }
+
+    /// <summary>What the mix would reach if nothing cooled it: its temperature when poured, and the whole heat of its reaction [°C].</summary>
+    public required double AdiabaticCelsius { get; init; }
 
     /// <summary>Fastest fall of its hottest place after the peak [K/h].</summary>
     public required double SteepestFallKPerH { get; init; }
@@ -97,20 +114,21 @@ public sealed class HeatRun
 
     private HeatOutcome Run()
     {
-        var results = new List<LayerHeat>();
+        var watches = new List<HeatWatch>();
         double stored = 0;
         HeatStage? before = null;
+        StageState? state = null;
         for (var l = 0; l < input.Layers.Count; l++)
         {
             var stage = new HeatStage(grid, input, l + 1, factors);
             Pour(l, stage, before);
             var (from, to) = (input.Layers[l].PouredAtHours, l + 1 < input.Layers.Count ? input.Layers[l + 1].PouredAtHours : input.UntilHours);
-            results.Add(Stage(l, stage, from, Math.Max(from, to)));
+            state = Stage(l, stage, watches, from, Math.Max(from, to));
             stored = Heat(stage) - begun;
             before = stage;
         }
 
-        return new HeatOutcome(results, Missing(before!, stored), grid.NodeCount, steps)
+        return new HeatOutcome([.. watches.Select(w => w.Tell(state!))], Missing(before!, stored), grid.NodeCount, steps)
         {
             Section = album?.Section(before!),
             Pictures = album?.Pictures ?? [],
@@ -162,23 +180,24 @@ public sealed class HeatRun
         return sum;
     }
 
-    private LayerHeat Stage(int l, HeatStage stage, double fromH, double toH)
+    private StageState Stage(int l, HeatStage stage, List<HeatWatch> watches, double fromH, double toH)
     {
         var state = new StageState(input, stage, temperature, conversion);
-        var watch = new HeatWatch(input.Layers[l], stage, l, grid, state, toH - fromH, input.ProbeMm);
-        watch.See(0, state);
+        watches.ForEach(w => w.Turn(stage, state));
+        watches.Add(new HeatWatch(input.Layers[l], stage, l, grid, state, Math.Max(input.UntilHours, toH) - fromH, input.ProbeMm));
         album?.Turn(stage, fromH);
-        Steps(stage, state, watch, fromH, (toH - fromH) * 3600);
+        Steps(stage, state, watches, fromH, (toH - fromH) * 3600);
+        watches[^1].Cover(state);
         if (l == input.Layers.Count - 1)
         {
             album?.Close(state);
         }
 
         state.WriteBack();
-        return watch.Tell(state);
+        return state;
     }
 
-    private void Steps(HeatStage stage, StageState state, HeatWatch watch, double fromH, double endS)
+    private void Steps(HeatStage stage, StageState state, List<HeatWatch> watches, double fromH, double endS)
     {
         var stepper = new HeatStepper(stage, state, room, share);
         var (atS, level, tried) = (0.0, share < 1 ? -6 : 2, 0);
@@ -213,7 +232,11 @@ public sealed class HeatRun
 
             steps++;
             (released, lost, atS) = (released + step.Released, lost + step.Lost, atS + dt);
-            watch.See(atS / 3600, state);
+            for (var w = 0; w < watches.Count; w++)
+            {
+                watches[w].See(fromH - input.Layers[w].PouredAtHours + (atS / 3600), state);
+            }
+
             album?.See(fromH + (atS / 3600), state);
             level = Next(level, step.Measure);
         }

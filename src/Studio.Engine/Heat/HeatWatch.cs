@@ -1,38 +1,58 @@
 namespace Studio.Engine.Heat;
 
-/// <summary>Watches a fresh layer while a stage runs.</summary>
+/// <summary>Watches one layer from its pour to the end, whatever is poured on it.</summary>
+/// <remarks>Its hottest place, its face to the mould and its gel are over all time; what its conversion was is kept when it is covered.</remarks>
 internal sealed class HeatWatch
 {
     private const int MostMoments = 160;
 
     private readonly HeatLayer layer;
-    private readonly HeatStage stage;
+    private readonly int number;
     private readonly HeatGrid grid;
-    private readonly int[] points;
-    private readonly int surface;
-    private readonly (int Below, int Above, double Share)? probe;
-    private readonly double[] last;
+    private readonly double? probeMm;
     private readonly double everyH;
     private readonly List<(double AfterHours, double HottestC, double SurfaceC, double ProbeC)> curve = new(MostMoments + 3);
+    private HeatStage stage;
+    private int[] points = [];
+    private int[] face = [];
+    private int surface;
+    private (int Below, int Above, double Share)? probe;
+    private double[] last = [];
     private double peak = double.NegativeInfinity;
     private double peakH;
     private double peakMm;
-    private double face = double.NegativeInfinity;
+    private double faceC = double.NegativeInfinity;
     private double fall;
     private double? firstGel;
     private double? lastGel;
     private double lastH;
     private double lastHot;
+    private (double PeakC, double PeakH, double Least, double Mean)? covered;
 
+    /// <summary>Begins at the pour.</summary>
+    /// <param name="hours">How long it is watched [h].</param>
     public HeatWatch(HeatLayer layer, HeatStage stage, int number, HeatGrid grid, StageState state, double hours, double? probeMm = null)
     {
-        (this.layer, this.stage, this.grid, everyH) = (layer, stage, grid, hours / MostMoments);
+        (this.layer, this.stage, this.number, this.grid, this.probeMm, everyH) = (layer, stage, number, grid, probeMm, hours / MostMoments);
+        Turn(stage, state);
+        last = [.. points.Select(p => state.Conversion[p])];
+        See(0, state);
+    }
+
+    /// <summary>Something was poured on it: from now on it is watched in another stage. Its own points keep their order.</summary>
+    public void Turn(HeatStage next, StageState state)
+    {
+        stage = next;
         points = [.. Enumerable.Range(0, stage.PointNode.Length).Where(p => stage.PointLayer[p] == number)];
+        var own = points.Select(p => stage.PointNode[p]).ToHashSet();
+        face = [.. stage.MouldFace.Where(own.Contains)];
         var top = points.Max(p => grid.Z[stage.Nodes[stage.PointNode[p]]]);
         surface = points.Where(p => grid.Z[stage.Nodes[stage.PointNode[p]]] > top - 1e-9)
             .MinBy(p => Math.Abs(grid.X[stage.Nodes[stage.PointNode[p]]]) + Math.Abs(grid.Y[stage.Nodes[stage.PointNode[p]]]));
         probe = probeMm is { } mm ? Probe(mm / 1000) : null;
-        last = [.. points.Select(p => state.Conversion[p])];
+
+        // what is poured on it cools it at once, which is no fall that strains it
+        lastHot = points.Max(p => state.Temperature[stage.PointNode[p]]);
     }
 
     public void See(double afterH, StageState state)
@@ -53,9 +73,9 @@ internal sealed class HeatWatch
             (peak, peakH, peakMm) = (hot, afterH, grid.Z[stage.Nodes[hotNode]] * 1000);
         }
 
-        foreach (var n in stage.MouldFace)
+        foreach (var n in face)
         {
-            face = Math.Max(face, state.Temperature[n]);
+            faceC = Math.Max(faceC, state.Temperature[n]);
         }
 
         if (afterH > peakH && afterH > lastH)
@@ -71,7 +91,8 @@ internal sealed class HeatWatch
         }
     }
 
-    public LayerHeat Tell(StageState state)
+    /// <summary>The next layer is poured, or the run is over: what it had become by then is kept.</summary>
+    public void Cover(StageState state)
     {
         double volume = 0, sum = 0, least = 1;
         foreach (var p in points)
@@ -81,21 +102,30 @@ internal sealed class HeatWatch
             least = Math.Min(least, state.Conversion[p]);
         }
 
+        covered = (peak, peakH, least, sum / volume);
+    }
+
+    public LayerHeat Tell(StageState state)
+    {
         if (curve[^1].AfterHours < lastH)
         {
             curve.Add((lastH, lastHot, state.Temperature[stage.PointNode[surface]], Probed(state)));
         }
 
+        var then = covered ?? throw new InvalidOperationException("A layer is told of once it was covered, or its run was over.");
         return new LayerHeat
         {
             PeakCelsius = peak,
             PeakAfterHours = peakH,
             PeakHeightMm = peakMm,
+            PeakBeforeNextPourCelsius = then.PeakC,
+            PeakBeforeNextPourAfterHours = then.PeakH,
             FirstGelAfterHours = firstGel,
             LastGelAfterHours = lastGel,
-            LeastConversion = least,
-            MeanConversion = sum / volume,
-            MouldFacePeakCelsius = face,
+            LeastConversion = then.Least,
+            MeanConversion = then.Mean,
+            MouldFacePeakCelsius = faceC,
+            AdiabaticCelsius = layer.PouredCelsius + (layer.Kinetics.HeatJPerKg / layer.HeatCapacityJPerKgK),
             SteepestFallKPerH = fall,
             Curve = [.. curve.Select(m => new HeatMoment(m.AfterHours, m.HottestC, m.SurfaceC, m.ProbeC))],
         };
