@@ -13,6 +13,9 @@ namespace Studio.Heat;
 /// <param name="RestsOn">Whole sentences.</param>
 internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double RoomC, string RestsOn)
 {
+    // a peak within the first minutes is that of the pour's own warmth
+    private const double LaterHours = 0.25;
+
     /// <summary>Changes with everything that the numbers depend on.</summary>
     internal string Key { get; } = JsonSerializer.Serialize(Plan.Input) + JsonSerializer.Serialize(Plan.Advice.Resins);
 
@@ -22,36 +25,52 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
 
     private string Name => Top.Name;
 
-    /// <summary>What is said of an outcome.</summary>
+    /// <summary>What is said of an outcome: of the layer that is poured, and of what lies under it and becomes hottest once it is covered.</summary>
     internal PourHeat Tell(ForecastOutcome outcome)
     {
-        var (layer, model) = (outcome.Layers[^1], $"Model: {outcome.Model}. {RestsOn}");
-        var told = new PourHeat { StartedAt = StartedAt, RestsOn = model, RunAway = layer.PeakC > HeatLimit.RunAwayC, Question = this, Outcome = outcome };
-        if (told.RunAway)
+        var layer = outcome.Layers[^1];
+        var watched = Enumerable.Range(0, outcome.Layers.Count).Reverse().Where(i => i == Plan.Layers.Count - 1 || PeaksCovered(outcome, i)).Select(i => new Watched(Plan.Layers[i], outcome.Layers[i])).ToList();
+        var told = new PourHeat
         {
-            var words = $"{Name}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
+            StartedAt = StartedAt,
+            RestsOn = $"Model: {outcome.Model}. {RestsOn}",
+            RunAway = watched.Exists(w => w.Told.PeakC > HeatLimit.RunAwayC),
+            Question = this,
+            Outcome = outcome,
+        };
+        if (watched.Find(w => w.Told.PeakC > HeatLimit.RunAwayC) is { } surely)
+        {
+            var words = $"{Said(surely)}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
             return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
         }
 
-        if (layer.RunAway)
+        if (watched.Find(w => w.Told.RunAway) is { } may)
         {
             // no figure is kept or shown where the upper bound lies there; what a sheet alone leaves open, a reason may pass
-            var words = $"{Name} may run away: by what is known of {Top.Resin.Name} nobody can rule it out. Pour it thinner or cooler, or log a thermometer in a test pour of this depth first.";
+            var words = $"{Said(may)} may run away: by what is known of {may.Layer.Resin.Name} nobody can rule it out. Pour it thinner or cooler, or log a thermometer in a test pour of this depth first.";
             return told with { Findings = [new("may-run-away", Severity.Stop, "layer", words, "heat equation")] };
         }
 
-        var over = Top.Limits.Where(l => l.OverK(layer) > 0).MaxBy(l => l.OverK(layer));
-        return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is null ? [] : [Overheats(over, layer)], Offers = over is null ? [] : null };
+        var over = watched.SelectMany(w => w.Layer.Limits.Select(l => (Watched: w, Limit: l))).Where(o => o.Limit.OverK(o.Watched.Told) > 0).Cast<(Watched Watched, HeatLimit Limit)?>().MaxBy(o => o!.Value.Limit.OverK(o.Value.Watched.Told));
+        return told with { Foretold = Foretold(layer, outcome.Model), Findings = over is { } hot ? [Overheats(hot.Limit, hot.Watched)] : [], Offers = over is null ? [] : null };
     }
 
+    // what was hottest before this pour is over: no stop of this one mends it
+    private bool PeaksCovered(ForecastOutcome outcome, int under) =>
+        Input.Layers[under].PouredAtHours + outcome.Layers[under].PeakAfterHours > Input.Layers[^1].PouredAtHours + LaterHours;
+
+    private string Said(Watched w) => w.Layer == Top ? Name : $"{w.Layer.Name} under {Name}";
+
     // what most likely breaks a limit is stopped; what only may, is warned of: a sheet alone leaves wide intervals, and a stop that always stops is soon not read
-    private Finding Overheats(HeatLimit limit, ForecastLayer layer)
+    private Finding Overheats(HeatLimit limit, Watched w)
     {
-        var (highC, where) = limit.AtMouldFace ? (layer.FaceHighC, " where it touches the mould") : (layer.PeakHighC, "");
-        var surely = Top.Limits.Any(l => (l.AtMouldFace ? layer.FaceC : layer.PeakC) > l.Celsius);
+        var (highC, where) = limit.AtMouldFace ? (w.Told.FaceHighC, " where it touches the mould") : (w.Told.PeakHighC, "");
+        var surely = w.Layer.Limits.Any(l => (l.AtMouldFace ? w.Told.FaceC : w.Told.PeakC) > l.Celsius);
         return new(surely ? "would-overheat" : "may-overheat", surely ? Severity.Stop : Severity.Warn, "layer",
-            FormattableString.Invariant($"Poured now, {Name} may reach {highC:0} °C{where}; for {limit.Of} the limit is {limit.Celsius:0} °C."), limit.Source);
+            FormattableString.Invariant($"Poured now, {Said(w)} may reach {highC:0} °C{where}; for {limit.Of} the limit is {limit.Celsius:0} °C."), limit.Source);
     }
+
+    private sealed record Watched(HeatPlanLayer Layer, ForecastLayer Told);
 
     private PourForetold Foretold(ForecastLayer layer, string model) => new()
     {

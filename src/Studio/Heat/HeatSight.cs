@@ -48,7 +48,7 @@ public sealed record HeatSight(string Name, string Band, string Says, string Pea
 
     private static string MoreWords(ForecastLayer told)
     {
-        var gel = told.LastGelAfterHours is { } h ? FormattableString.Invariant($", gelled throughout after {h:0.#} h") : ", not gelled throughout before the next pour";
+        var gel = told.LastGelAfterHours is { } h ? FormattableString.Invariant($", gelled throughout after {h:0.#} h") : ", not gelled throughout in the time reckoned";
         var face = told.RunAway ? "" : FormattableString.Invariant($" Where it touches the mould at most {told.FaceHighC:0} °C.");
         return FormattableString.Invariant($"Warmest {told.PeakAfterHours:0.#} h after its pour, {told.PeakHeightMm:0} mm up in the mould{gel}.{face}");
     }
