@@ -38,13 +38,14 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
             Question = this,
             Outcome = outcome,
         };
-        if (watched.Find(w => w.Told.PeakC > HeatLimit.RunAwayC) is { } surely)
+        if (watched.FindAll(w => w.Told.PeakC > HeatLimit.RunAwayC) is { Count: > 0 } surely)
         {
-            var words = $"{Said(surely)}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
+            // heat crosses the face between them, so both are named
+            var words = $"{string.Join(", ", surely.Select(Said))}: run-away, do not pour. Poured like this it would heat itself faster than it can cool, and may smoke, crack and ruin the mould. Change the layer, the resin or the room first.";
             return told with { Findings = [new("run-away", Severity.Stop, "layer", words, "heat equation")] };
         }
 
-        if (watched.Find(w => w.Told.RunAway) is { } may)
+        if (watched.Where(w => w.Told.RunAway).MaxBy(w => w.Told.PeakHighC) is { } may)
         {
             // no figure is kept or shown where the upper bound lies there; what a sheet alone leaves open, a reason may pass
             var words = $"{Said(may)} may run away: by what is known of {may.Layer.Resin.Name} nobody can rule it out. Pour it thinner or cooler, or log a thermometer in a test pour of this depth first.";

@@ -82,6 +82,20 @@ public sealed class PourHeatTests : IDisposable
         (await heats.AskAsync(form.Asked(heats), Stop)).Foretold.ShouldBeNull();
     }
 
+    // 3 mm on 45 mm that have hardly begun: what is poured stays cool by itself, what lies under it does not
+    [Fact]
+    public async Task A_little_poured_on_top_hides_no_runaway_of_what_lies_under_it()
+    {
+        var id = await PieceAsync(depthMm: 45);
+        await scene.ChangeAsync<PieceLayer>(l => l.Order == 1, l => l.ToMm = 48);
+        await scene.ReadingAsync(23);
+        await scene.PourAsync(id, 0, scene.Now.AddMinutes(-10));
+        var told = await heats.AskAsync(heats.Asked(id, (await scene.FindAsync(id)).Layers.Single(l => l.Order == 1).Id, null, null, ""), Stop);
+        told.RunAway.ShouldBeTrue();
+        told.Foretold.ShouldBeNull();
+        told.Findings.ShouldHaveSingleItem().Message.ShouldStartWith("heather band, clear base under heather band: run-away, do not pour.");
+    }
+
     [Fact]
     public async Task What_only_may_become_too_hot_is_warned_of_and_poured()
     {
