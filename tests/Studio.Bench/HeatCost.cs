@@ -26,7 +26,7 @@ internal static class HeatCost
                 bytes = GC.GetAllocatedBytesForCurrentThread() - before;
             }
 
-            Console.WriteLine(FormattableString.Invariant($"{name,-28} {best.TotalMilliseconds,7:0.0} ms  {outcome!.Nodes,5} nodes  {outcome.Steps,5} steps  {bytes / 1048576.0,6:0.0} MB allocated in all  peaks {string.Join(" ", outcome.Layers.Select(l => FormattableString.Invariant($"{l.PeakCelsius:0.0}")))}"));
+            Console.WriteLine(FormattableString.Invariant($"{name,-28} {best.TotalMilliseconds,7:0.0} ms  {outcome!.Nodes,5} nodes  {outcome.Steps,5} steps  {bytes / 1048576.0,6:0.0} MB allocated in all  peaks {string.Join(" ", outcome.Layers.Select(l => FormattableString.Invariant($"{l.PeakBeforeNextPourCelsius:0.0}")))}"));
         }
     }
 

@@ -52,9 +52,9 @@ internal static class HeatReference
             using var read = JsonDocument.Parse(said);
             double[] peaks = [.. read.RootElement.GetProperty("peaks").EnumerateArray().Select(p => p.GetDouble())];
             var seconds = read.RootElement.GetProperty("seconds").GetDouble();
-            var apart = outcome.Layers.Zip(peaks, (l, p) => Math.Abs(l.PeakCelsius - p)).Max();
+            var apart = outcome.Layers.Zip(peaks, (l, p) => Math.Abs(l.PeakBeforeNextPourCelsius - p)).Max();
             Console.WriteLine(FormattableString.Invariant($"{name}: {outcome.Nodes} nodes, ours {best.TotalMilliseconds:0} ms in {outcome.Steps} steps, scipy's BDF {seconds * 1000:0} ms in {read.RootElement.GetProperty("steps").GetInt32()} steps, ratio {seconds / best.TotalSeconds:0.0} (aim 10)"));
-            Console.WriteLine(FormattableString.Invariant($"  peaks ours {Words(outcome.Layers.Select(l => l.PeakCelsius))}, scipy {Words(peaks)} °C, at most {apart:0.000} K apart (allowed {MostK}){(apart <= MostK ? "" : ": TOO FAR")}"));
+            Console.WriteLine(FormattableString.Invariant($"  peaks ours {Words(outcome.Layers.Select(l => l.PeakBeforeNextPourCelsius))}, scipy {Words(peaks)} °C, at most {apart:0.000} K apart (allowed {MostK}){(apart <= MostK ? "" : ": TOO FAR")}"));
             return apart <= MostK;
         }
         finally

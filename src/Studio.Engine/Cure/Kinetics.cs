@@ -20,6 +20,9 @@ public sealed record Kinetics
     /// <summary>Share of the path that needs no reacted groups [ratio].</summary>
     public required double Kappa { get; init; }
 
+    /// <summary>How much more activation energy that path takes than the other: κ at a temperature is κ·exp(−this/R (1/T − 1/296.15 K)) [J/mol].</summary>
+    public double KappaEnergyJPerMol { get; init; }
+
     /// <summary>Order of the autocatalysis.</summary>
     public double M { get; init; } = 1;
 
@@ -53,6 +56,9 @@ public sealed record Kinetics
     /// <summary>Rate constant at a temperature [1/s].</summary>
     public double RatePerS(double celsius) => RateAt23CPerS * Math.Exp(-ActivationJPerMol / GasConstant * ((1 / (celsius + ZeroC)) - (1 / ReferenceK)));
 
+    /// <summary>κ at a temperature [ratio].</summary>
+    public double KappaAt(double celsius) => KappaEnergyJPerMol == 0 ? Kappa : Kappa * Math.Exp(-KappaEnergyJPerMol / GasConstant * ((1 / (celsius + ZeroC)) - (1 / ReferenceK)));
+
     /// <summary>Glass transition at a conversion [°C].</summary>
     public double GlassC(double conversion) =>
         GlassStartC + ((GlassEndC - GlassStartC) * Lambda * conversion / (1 - ((1 - Lambda) * conversion)));
@@ -69,13 +75,13 @@ public sealed record Kinetics
         1 / (1 + Math.Exp((GlassC(conversion) - celsius - VitrificationOffsetK) / VitrificationWidthK));
 
     /// <summary>Share of the reaction per second, vitrification left out, at a rate constant of 1 per second.</summary>
-    public double Order(double conversion)
+    public double Order(double conversion, double celsius)
     {
         var left = Math.Max(0, 1 - conversion);
         var done = Math.Max(0, conversion);
-        return (Kappa + (M == 1 ? done : Math.Pow(done, M))) * (N == 2 ? left * left : left == 0 ? 0 : Math.Pow(left, N));
+        return (KappaAt(celsius) + (M == 1 ? done : Math.Pow(done, M))) * (N == 2 ? left * left : left == 0 ? 0 : Math.Pow(left, N));
     }
 
     /// <summary>Conversion per second.</summary>
-    public double PerS(double conversion, double celsius) => RatePerS(celsius) * Order(conversion) * Mobility(conversion, celsius);
+    public double PerS(double conversion, double celsius) => RatePerS(celsius) * Order(conversion, celsius) * Mobility(conversion, celsius);
 }

@@ -107,7 +107,7 @@ public static class HeatFindings
         var kinetics = layer.Kinetics;
         var half = (layer.ToMm - layer.FromMm) / 2000;
         var kelvin = layer.PouredCelsius + 273.15;
-        var fastest = Enumerable.Range(0, 100).Max(k => kinetics.Order(k / 100.0));
+        var fastest = Enumerable.Range(0, 100).Max(k => kinetics.Order(k / 100.0, layer.PouredCelsius));
         var watts = layer.DensityKgPerM3 * kinetics.HeatJPerKg * kinetics.RatePerS(layer.PouredCelsius) * fastest;
         var delta = kinetics.ActivationJPerMol * watts * half * half / (Kinetics.GasConstant * kelvin * kelvin * layer.ConductivityWPerMK);
         var across = Math.Sqrt(mould.AreaMm2((layer.FromMm + layer.ToMm) / 2)) / 2000;

@@ -1,6 +1,6 @@
 namespace Studio.Engine.Heat;
 
-/// <summary>Keeps the section's temperatures at the hours that were asked for, taken as straight within a step.</summary>
+/// <summary>Keeps the section's temperatures at the hours that were asked for, by the cubic within a step.</summary>
 internal sealed class HeatAlbum
 {
     private readonly HeatGrid grid;
@@ -52,12 +52,11 @@ internal sealed class HeatAlbum
 
     private void Take(StageState state, double share)
     {
-        var kept = state.Kept;
-        var (now, celsius) = (state.Temperature, pages[next].Celsius);
+        var celsius = pages[next].Celsius;
         for (var n = 0; n < nodes.Length; n++)
         {
             var place = stage!.Place(nodes[n]);
-            celsius[n] = place < 0 ? float.NaN : (float)(kept[place] + (share * (now[place] - kept[place])));
+            celsius[n] = place < 0 ? float.NaN : (float)state.CelsiusAt(place, share);
         }
     }
 }

@@ -65,10 +65,16 @@ public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyM
 /// <summary>Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour, in steps whose size follows what changes.</summary>
 public sealed class HeatRun
 {
-    private const double BaseS = 2;
-    private const int TopLevel = 11;
-    private const int BottomLevel = -8;
-    private const int OddStep = int.MinValue;
+    // the first step after a pour, and the shortest [s]
+    private const double FirstS = 8;
+    private const double ShortestS = 1e-3;
+    private const double LongestS = 4 * 3600;
+
+    // where the room changes, so that nothing of it is stepped over
+    private const double LongestChangingS = 1800;
+
+    // a step is not made longer for less than this: its matrix can be used again
+    private const double Worth = 1.3;
 
     // of one stage; a real one takes some hundreds
     private const int MostSteps = 20_000;
@@ -83,7 +89,7 @@ public sealed class HeatRun
     private readonly double share;
     private readonly HeatAlbum? album;
     private readonly CancellationToken stop;
-    private readonly Dictionary<int, double[]> factors = [];
+    private readonly double[][] buffer = new double[1][];
     private double released;
     private double lost;
     private double begun;
@@ -94,7 +100,7 @@ public sealed class HeatRun
         (this.input, this.grid, this.share, this.stop) = (input, grid, share, stop);
         album = input.PictureHours.Count > 0 ? new HeatAlbum(input, grid) : null;
         room = new RoomCurve(input.Room);
-        mostS = input.Room.Select(r => r.Celsius).Distinct().Count() > 1 ? 900 : 3600;
+        mostS = input.Room.Select(r => r.Celsius).Distinct().Count() > 1 ? LongestChangingS : LongestS;
         temperature = new double[grid.NodeCount];
         Array.Fill(temperature, input.Wall.StartCelsius);
         conversion = [.. input.Layers.Select(_ => new double[grid.NodeCount])];
@@ -120,7 +126,7 @@ public sealed class HeatRun
         StageState? state = null;
         for (var l = 0; l < input.Layers.Count; l++)
         {
-            var stage = new HeatStage(grid, input, l + 1, factors);
+            var stage = new HeatStage(grid, input, l + 1, buffer);
             Pour(l, stage, before);
             var (from, to) = (input.Layers[l].PouredAtHours, l + 1 < input.Layers.Count ? input.Layers[l + 1].PouredAtHours : input.UntilHours);
             state = Stage(l, stage, watches, from, Math.Max(from, to));
@@ -183,6 +189,7 @@ public sealed class HeatRun
     private StageState Stage(int l, HeatStage stage, List<HeatWatch> watches, double fromH, double toH)
     {
         var state = new StageState(input, stage, temperature, conversion);
+        state.Become(state.Temperature, state.Conversion, 0, room.CelsiusAt(fromH));
         watches.ForEach(w => w.Turn(stage, state));
         watches.Add(new HeatWatch(input.Layers[l], stage, l, grid, state, Math.Max(input.UntilHours, toH) - fromH, input.ProbeMm));
         album?.Turn(stage, fromH);
@@ -200,7 +207,7 @@ public sealed class HeatRun
     private void Steps(HeatStage stage, StageState state, List<HeatWatch> watches, double fromH, double endS)
     {
         var stepper = new HeatStepper(stage, state, room, share);
-        var (atS, level, tried) = (0.0, share < 1 ? -6 : 2, 0);
+        var (atS, wanted, tried) = (0.0, FirstS * Math.Min(1, share), 0);
         while (atS < endS - 1e-6)
         {
             stop.ThrowIfCancellationRequested();
@@ -209,48 +216,36 @@ public sealed class HeatRun
                 throw new InvalidOperationException("The heat equation could not be solved: what happens is too fast for its steps.");
             }
 
-            while (level > 0 && BaseS * Math.Pow(2, level) > mostS)
+            // the last step ends where the stage ends, and no crumb is left over for one more
+            var left = endS - atS;
+            var dt = wanted >= left ? left : Math.Min(wanted, left > 2 * wanted ? left : left / 2);
+            var step = stepper.Try(fromH + (atS / 3600), dt);
+            if (!(step.Error <= 1))
             {
-                level--;
-            }
+                wanted = dt * (double.IsFinite(step.Error) ? Math.Clamp(0.8 * Math.Pow(step.Error, -1.0 / 3), 0.1, 0.8) : 0.25);
+                if (wanted < ShortestS)
+                {
+                    throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
+                }
 
-            // the last step ends where the stage ends, whatever its size
-            var whole = BaseS * Math.Pow(2, level);
-            var dt = Math.Min(whole, endS - atS);
-            var step = stepper.Take(fromH + (atS / 3600), dt, dt < whole ? OddStep : level);
-            if (!double.IsFinite(step.Measure) || !double.IsFinite(step.Lost))
-            {
-                throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
-            }
-
-            if (step.Measure > 2 && level > BottomLevel)
-            {
-                state.Undo();
-                level--;
                 continue;
             }
 
             steps++;
             (released, lost, atS) = (released + step.Released, lost + step.Lost, atS + dt);
+            stepper.Accept(dt, room.CelsiusAt(fromH + (atS / 3600)));
             for (var w = 0; w < watches.Count; w++)
             {
                 watches[w].See(fromH - input.Layers[w].PouredAtHours + (atS / 3600), state);
             }
 
             album?.See(fromH + (atS / 3600), state);
-            level = Next(level, step.Measure);
-        }
-    }
-
-    // a step far smaller than it might be grows by four, so that fewer matrices are factored on the way up
-    private int Next(int level, double measure)
-    {
-        var next = measure > 1 ? Math.Max(BottomLevel, level - 1) : measure < 0.1 ? level + 2 : measure < 0.45 ? level + 1 : level;
-        while (next > level && (next > TopLevel || BaseS * Math.Pow(2, next) > mostS))
-        {
-            next--;
+            var longer = dt * Math.Clamp(0.85 * Math.Pow(step.Error + 1e-9, -1.0 / 3), 0.5, 4);
+            wanted = Math.Min(mostS, longer > dt && longer < Worth * dt ? dt : longer);
         }
 
-        return next;
+        Factored += stepper.Factored;
     }
+
+    internal static int Factored;
 }

@@ -8,17 +8,19 @@ internal sealed class HeatStage
     private readonly HeatGrid grid;
     private readonly HeatInput input;
     private readonly int poured;
-    private readonly Dictionary<int, BandedCholesky> factors = [];
-    private readonly Dictionary<int, double[]> buffers;
+    private readonly double[][] buffer;
     private readonly int[] active;
     private readonly double[] lower;
+    private readonly int[] rowStart;
+    private readonly int[] column;
+    private readonly double[] value;
 
     /// <summary>Lays out what is there after a pour.</summary>
     /// <param name="poured">How many layers are.</param>
-    /// <param name="buffers">Arrays for the factors, handed from stage to stage: one stage's factors are lost when the next one factors.</param>
-    public HeatStage(HeatGrid grid, HeatInput input, int poured, Dictionary<int, double[]>? buffers = null)
+    /// <param name="buffer">An array for the factor, handed from stage to stage: one stage's factor is lost when the next one factors.</param>
+    public HeatStage(HeatGrid grid, HeatInput input, int poured, double[][]? buffer = null)
     {
-        (this.grid, this.input, this.poured, this.buffers) = (grid, input, poured, buffers ?? []);
+        (this.grid, this.input, this.poured, this.buffer) = (grid, input, poured, buffer ?? new double[1][]);
         active = new int[grid.NodeCount];
         Array.Fill(active, -1);
         var cells = Cells().Select(c => (c.I, c.J, c.K, Corners: grid.Corners(c.I, c.J, c.K))).ToList();
@@ -42,6 +44,7 @@ internal sealed class HeatStage
             Films(i, j, k, corners);
         }
 
+        (rowStart, column, value) = Sparse();
         PointNode = [.. points.Keys.Select(p => p.Node)];
         PointLayer = [.. points.Keys.Select(p => p.Layer)];
         PointVolume = [.. points.Values];
@@ -75,30 +78,72 @@ internal sealed class HeatStage
     /// <summary>A grid node's place in <see cref="Nodes"/>; −1 where it is not there yet.</summary>
     public int Place(int node) => active[node];
 
-    /// <summary>The factor of C + s·K for a step share [s]; kept for each.</summary>
-    public BandedCholesky Factor(int level, double seconds)
+    /// <summary>Conduction and films together at given temperatures, K·T + F·T [W]; allocates nothing.</summary>
+    public void Conduct(double[] celsius, double[] into)
     {
-        if (level == int.MinValue || !factors.TryGetValue(level, out var factor))
+        for (var n = 0; n < into.Length; n++)
         {
-            if (!buffers.TryGetValue(level, out var matrix) || matrix.Length < lower.Length)
+            double sum = 0;
+            for (var e = rowStart[n]; e < rowStart[n + 1]; e++)
             {
-                buffers[level] = matrix = new double[Math.Max(lower.Length, grid.NodeCount * (grid.Band + 1))];
+                sum += value[e] * celsius[column[e]];
             }
 
-            for (var i = 0; i < lower.Length; i++)
-            {
-                matrix[i] = lower[i] * seconds;
-            }
+            into[n] = sum;
+        }
+    }
 
-            for (var n = 0; n < Nodes.Length; n++)
-            {
-                matrix[(n * (Band + 1)) + Band] += Capacity[n] + (Film[n] * seconds);
-            }
-
-            factors[level] = factor = BandedCholesky.Factor(matrix, Nodes.Length, Band);
+    /// <summary>The factor of C + s·(K + F) − shift; the one before it is lost.</summary>
+    /// <param name="seconds">The share of the step [s].</param>
+    /// <param name="shift">What the reaction takes off the diagonal [J/K].</param>
+    /// <exception cref="InvalidOperationException">The matrix is not positive definite: the step is too long for how the reaction runs away.</exception>
+    public BandedCholesky Factor(double seconds, ReadOnlySpan<double> shift)
+    {
+        if (buffer[0] is not { } matrix || matrix.Length < lower.Length)
+        {
+            buffer[0] = matrix = new double[Math.Max(lower.Length, grid.NodeCount * (grid.Band + 1))];
         }
 
-        return factor;
+        for (var i = 0; i < lower.Length; i++)
+        {
+            matrix[i] = lower[i] * seconds;
+        }
+
+        for (var n = 0; n < Nodes.Length; n++)
+        {
+            matrix[(n * (Band + 1)) + Band] += Capacity[n] + (Film[n] * seconds) - shift[n];
+        }
+
+        return BandedCholesky.Factor(matrix, Nodes.Length, Band);
+    }
+
+    // both triangles, films on the diagonal, row by row
+    private (int[] RowStart, int[] Column, double[] Value) Sparse()
+    {
+        var rows = Enumerable.Range(0, Nodes.Length).Select(_ => new List<(int Column, double Value)>()).ToArray();
+        for (var row = 0; row < Nodes.Length; row++)
+        {
+            for (var c = Math.Max(0, row - Band); c <= row; c++)
+            {
+                var v = lower[(row * (Band + 1)) + Band - row + c] + (c == row ? Film[row] : 0);
+                if (v != 0)
+                {
+                    rows[row].Add((c, v));
+                    if (c < row)
+                    {
+                        rows[c].Add((row, v));
+                    }
+                }
+            }
+        }
+
+        var starts = new int[Nodes.Length + 1];
+        for (var row = 0; row < Nodes.Length; row++)
+        {
+            starts[row + 1] = starts[row] + rows[row].Count;
+        }
+
+        return (starts, [.. rows.SelectMany(r => r.Select(e => e.Column))], [.. rows.SelectMany(r => r.Select(e => e.Value))]);
     }
 
     /// <summary>The layer a cell belongs to; −1 for the mould, −2 for what is not there yet.</summary>

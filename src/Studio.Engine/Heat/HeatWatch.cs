@@ -14,10 +14,10 @@ internal sealed class HeatWatch
     private readonly List<(double AfterHours, double HottestC, double SurfaceC, double ProbeC)> curve = new(MostMoments + 3);
     private HeatStage stage;
     private int[] points = [];
+    private int[] nodes = [];
     private int[] face = [];
     private int surface;
     private (int Below, int Above, double Share)? probe;
-    private double[] last = [];
     private double peak = double.NegativeInfinity;
     private double peakH;
     private double peakMm;
@@ -35,7 +35,6 @@ internal sealed class HeatWatch
     {
         (this.layer, this.stage, this.number, this.grid, this.probeMm, everyH) = (layer, stage, number, grid, probeMm, hours / MostMoments);
         Turn(stage, state);
-        last = [.. points.Select(p => state.Conversion[p])];
         See(0, state);
     }
 
@@ -44,7 +43,8 @@ internal sealed class HeatWatch
     {
         stage = next;
         points = [.. Enumerable.Range(0, stage.PointNode.Length).Where(p => stage.PointLayer[p] == number)];
-        var own = points.Select(p => stage.PointNode[p]).ToHashSet();
+        nodes = [.. points.Select(p => stage.PointNode[p])];
+        var own = nodes.ToHashSet();
         face = [.. stage.MouldFace.Where(own.Contains)];
         var top = points.Max(p => grid.Z[stage.Nodes[stage.PointNode[p]]]);
         surface = points.Where(p => grid.Z[stage.Nodes[stage.PointNode[p]]] > top - 1e-9)
@@ -55,24 +55,12 @@ internal sealed class HeatWatch
         lastHot = points.Max(p => state.Temperature[stage.PointNode[p]]);
     }
 
+    /// <summary>A step has ended.</summary>
     public void See(double afterH, StageState state)
     {
-        var hot = double.NegativeInfinity;
-        var hotNode = 0;
-        foreach (var p in points)
-        {
-            var node = stage.PointNode[p];
-            if (state.Temperature[node] > hot)
-            {
-                (hot, hotNode) = (state.Temperature[node], node);
-            }
-        }
-
-        if (hot > peak)
-        {
-            (peak, peakH, peakMm) = (hot, afterH, grid.Z[stage.Nodes[hotNode]] * 1000);
-        }
-
+        var (hot, hotNode) = Hottest(state, 1);
+        Peak(afterH, hot, hotNode);
+        Between(afterH, state);
         foreach (var n in face)
         {
             faceC = Math.Max(faceC, state.Temperature[n]);
@@ -84,11 +72,8 @@ internal sealed class HeatWatch
         }
 
         Gel(afterH, state);
+        Draw(afterH, hot, state);
         (lastH, lastHot) = (afterH, hot);
-        if (curve.Count == 0 || afterH - curve[^1].AfterHours >= everyH * 0.999)
-        {
-            curve.Add((afterH, hot, state.Temperature[stage.PointNode[surface]], Probed(state)));
-        }
     }
 
     /// <summary>The next layer is poured, or the run is over: what it had become by then is kept.</summary>
@@ -109,7 +94,7 @@ internal sealed class HeatWatch
     {
         if (curve[^1].AfterHours < lastH)
         {
-            curve.Add((lastH, lastHot, state.Temperature[stage.PointNode[surface]], Probed(state)));
+            curve.Add(Moment(lastH, state, 1));
         }
 
         var then = covered ?? throw new InvalidOperationException("A layer is told of once it was covered, or its run was over.");
@@ -143,10 +128,71 @@ internal sealed class HeatWatch
         return (a, b, Z(b) > Z(a) ? Math.Clamp((height - Z(a)) / (Z(b) - Z(a)), 0, 1) : 0);
     }
 
-    private double Probed(StageState state) => probe is not { } p ? double.NaN
-        : state.Temperature[p.Below] + (p.Share * (state.Temperature[p.Above] - state.Temperature[p.Below]));
+    private double Probed(StageState state, double share) => probe is not { } p ? double.NaN
+        : state.CelsiusAt(p.Below, share) + (p.Share * (state.CelsiusAt(p.Above, share) - state.CelsiusAt(p.Below, share)));
 
-    // within a step the conversion is taken as straight
+    private (double Celsius, int Node) Hottest(StageState state, double share)
+    {
+        var (hot, node) = (double.NegativeInfinity, 0);
+        foreach (var n in nodes)
+        {
+            var c = share == 1 ? state.Temperature[n] : state.CelsiusAt(n, share);
+            if (c > hot)
+            {
+                (hot, node) = (c, n);
+            }
+        }
+
+        return (hot, node);
+    }
+
+    private void Peak(double afterH, double hot, int node)
+    {
+        if (hot > peak)
+        {
+            (peak, peakH, peakMm) = (hot, afterH, grid.Z[stage.Nodes[node]] * 1000);
+        }
+    }
+
+    // a node that rose at the step's start and falls at its end was hottest between; the cubic says when and how hot
+    private void Between(double afterH, StageState state)
+    {
+        foreach (var n in nodes)
+        {
+            var (rise, fallen) = (state.FromKelvinPerS[n], state.KelvinPerS[n]);
+            if (state.StepS <= 0 || !(rise > 0 && fallen < 0) || Math.Max(state.FromTemperature[n], state.Temperature[n]) + (state.StepS * Math.Min(rise, -fallen) / 2) < peak)
+            {
+                continue;
+            }
+
+            var (low, high) = (0.0, 1.0);
+            for (var k = 0; k < 30; k++)
+            {
+                var (a, b) = (low + ((high - low) / 3), high - ((high - low) / 3));
+                (low, high) = state.CelsiusAt(n, a) < state.CelsiusAt(n, b) ? (a, high) : (low, b);
+            }
+
+            Peak(afterH - ((1 - low) * state.StepS / 3600), state.CelsiusAt(n, low), n);
+        }
+    }
+
+    private void Draw(double afterH, double hot, StageState state)
+    {
+        if (curve.Count == 0)
+        {
+            curve.Add(Moment(afterH, state, 1));
+            return;
+        }
+
+        for (var due = curve[^1].AfterHours + everyH; due <= afterH && state.StepS > 0 && curve.Count < MostMoments + 2; due = curve[^1].AfterHours + everyH)
+        {
+            curve.Add(Moment(due, state, Math.Clamp(1 - ((afterH - due) * 3600 / state.StepS), 0, 1)));
+        }
+    }
+
+    private (double AfterHours, double HottestC, double SurfaceC, double ProbeC) Moment(double afterH, StageState state, double share) =>
+        (afterH, Hottest(state, share).Celsius, state.CelsiusAt(stage.PointNode[surface], share), Probed(state, share));
+
     private void Gel(double afterH, StageState state)
     {
         if (lastGel is not null)
@@ -154,24 +200,35 @@ internal sealed class HeatWatch
             return;
         }
 
-        var gel = layer.Kinetics.GelConversion;
+        var (gel, hours) = (layer.Kinetics.GelConversion, state.StepS / 3600);
         var latest = double.NegativeInfinity;
-        for (var q = 0; q < points.Length; q++)
+        foreach (var p in points)
         {
-            var (now, before) = (state.Conversion[points[q]], last[q]);
-            var crossed = now < gel ? double.PositiveInfinity : before >= gel ? double.NegativeInfinity : lastH + ((afterH - lastH) * (gel - before) / (now - before));
+            var crossed = state.Conversion[p] < gel ? double.PositiveInfinity : state.FromConversion[p] >= gel ? double.NegativeInfinity : afterH - ((1 - Crossing(state, p, gel)) * hours);
             if (double.IsFinite(crossed))
             {
                 firstGel = Math.Min(firstGel ?? double.PositiveInfinity, crossed);
             }
 
             latest = Math.Max(latest, crossed);
-            last[q] = now;
         }
 
         if (double.IsFinite(latest) || double.IsNegativeInfinity(latest))
         {
             lastGel = double.IsFinite(latest) ? latest : afterH;
         }
+    }
+
+    // share of the step at which the cubic reaches it, the later end of a narrow bracket
+    private static double Crossing(StageState state, int point, double gel)
+    {
+        var (low, high) = (0.0, 1.0);
+        for (var k = 0; k < 40; k++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = state.ConversionAt(point, middle) < gel ? (middle, high) : (low, middle);
+        }
+
+        return high;
     }
 }

@@ -3,39 +3,118 @@ using Studio.Engine.Cure;
 
 namespace Studio.Engine.Heat;
 
-/// <summary>Conversion per second at many points of one layer: <see cref="Kinetics.PerS"/>, several at once.</summary>
-internal static class StageKinetics
+/// <summary>Conversion per second at many points of one layer, and how it changes: <see cref="Kinetics.PerS"/>, several at once. Allocates nothing.</summary>
+internal readonly struct StageKinetics
 {
     private const double ZeroC = 273.15;
 
-    /// <summary>Fills the rates [1/s] from conversions and temperatures [°C]; allocates nothing.</summary>
-    public static void PerS(Kinetics kinetics, ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate)
+    // where α^m has no slope any more for m below 1
+    private const double LeastConversion = 1e-9;
+
+    private readonly Kinetics kinetics;
+    private readonly bool usual;
+    private readonly Vector<double> energy;
+    private readonly Vector<double> given;
+    private readonly Vector<double> kappaEnergy;
+    private readonly Vector<double> kappaGiven;
+    private readonly Vector<double> from;
+    private readonly Vector<double> span;
+    private readonly Vector<double> less;
+    private readonly Vector<double> width;
+
+    public StageKinetics(Kinetics kinetics)
     {
-        var k = kinetics.M == 1 && kinetics.N == 2 ? Many(kinetics, conversion, celsius, rate) : 0;
+        this.kinetics = kinetics;
+        usual = kinetics is { M: 1, N: 2, KappaEnergyJPerMol: 0 };
+        energy = new(kinetics.ActivationJPerMol / Kinetics.GasConstant);
+        given = new((kinetics.ActivationJPerMol / Kinetics.GasConstant / Kinetics.ReferenceK) + Math.Log(kinetics.RateAt23CPerS));
+        kappaEnergy = new(kinetics.KappaEnergyJPerMol / Kinetics.GasConstant);
+        kappaGiven = new((kinetics.KappaEnergyJPerMol / Kinetics.GasConstant / Kinetics.ReferenceK) + Math.Log(Math.Max(1e-300, kinetics.Kappa)));
+        from = new(kinetics.GlassStartC - kinetics.VitrificationOffsetK);
+        span = new((kinetics.GlassEndC - kinetics.GlassStartC) * kinetics.Lambda);
+        less = new(1 - kinetics.Lambda);
+        width = new(1 / kinetics.VitrificationWidthK);
+    }
+
+    /// <summary>Fills the rates [1/s] from conversions and temperatures [°C].</summary>
+    public void Rates(ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate)
+    {
+        var k = 0;
+        for (; k <= rate.Length - Vector<double>.Count; k += Vector<double>.Count)
+        {
+            var (a, kelvin) = (new Vector<double>(conversion[k..]), new Vector<double>(celsius[k..]));
+            var (left, order, _) = Order(a, kelvin + new Vector<double>(ZeroC));
+            (Vector.Exp(given - (energy / (kelvin + new Vector<double>(ZeroC)))) * order * left * Mobility(a, kelvin)).CopyTo(rate[k..]);
+        }
+
         for (; k < rate.Length; k++)
         {
             rate[k] = kinetics.PerS(conversion[k], celsius[k]);
         }
     }
 
-    private static int Many(Kinetics kinetics, ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate)
+    /// <summary>The same with its slopes by conversion [1/s] and by temperature [1/(s K)].</summary>
+    public void Slopes(ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate, Span<double> byConversion, Span<double> byKelvin)
     {
-        var (step, one) = (Vector<double>.Count, Vector<double>.One);
-        var energy = kinetics.ActivationJPerMol / Kinetics.GasConstant;
-        var (warm, given) = (new Vector<double>(energy), new Vector<double>(energy / Kinetics.ReferenceK));
-        var (at23, kappa) = (new Vector<double>(kinetics.RateAt23CPerS), new Vector<double>(kinetics.Kappa));
-        var (from, span, less) = (new Vector<double>(kinetics.GlassStartC - kinetics.VitrificationOffsetK), new Vector<double>((kinetics.GlassEndC - kinetics.GlassStartC) * kinetics.Lambda), new Vector<double>(1 - kinetics.Lambda));
-        var (width, zero) = (new Vector<double>(1 / kinetics.VitrificationWidthK), new Vector<double>(ZeroC));
-        var k = 0;
-        for (; k <= rate.Length - step; k += step)
+        Span<double> few = stackalloc double[5 * Vector<double>.Count];
+        for (var k = 0; k < rate.Length; k += Vector<double>.Count)
         {
-            var (a, t) = (new Vector<double>(conversion[k..]), new Vector<double>(celsius[k..]));
-            var left = Vector.Max(Vector<double>.Zero, one - a);
-            var order = (kappa + Vector.Max(Vector<double>.Zero, a)) * left * left;
-            var stopped = Vector.Exp((from + (span * a / (one - (less * a))) - t) * width);
-            (at23 * Vector.Exp(given - (warm / (t + zero))) * order / (one + stopped)).CopyTo(rate[k..]);
+            var n = Math.Min(Vector<double>.Count, rate.Length - k);
+            if (n == Vector<double>.Count)
+            {
+                Few(conversion[k..], celsius[k..], rate[k..], byConversion[k..], byKelvin[k..]);
+                continue;
+            }
+
+            var w = Vector<double>.Count;
+            few.Clear();
+            conversion.Slice(k, n).CopyTo(few);
+            celsius.Slice(k, n).CopyTo(few[w..]);
+            Few(few, few[w..], few[(2 * w)..], few[(3 * w)..], few[(4 * w)..]);
+            few.Slice(2 * w, n).CopyTo(rate[k..]);
+            few.Slice(3 * w, n).CopyTo(byConversion[k..]);
+            few.Slice(4 * w, n).CopyTo(byKelvin[k..]);
+        }
+    }
+
+    private void Few(ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate, Span<double> byConversion, Span<double> byKelvin)
+    {
+        var (one, a, c) = (Vector<double>.One, new Vector<double>(conversion), new Vector<double>(celsius));
+        var kelvin = c + new Vector<double>(ZeroC);
+        var (left, order, kappa) = Order(a, kelvin);
+        var (done, rest) = (Vector.Max(new Vector<double>(LeastConversion), a), Vector.Max(new Vector<double>(LeastConversion), one - a));
+        var mobility = Mobility(a, c);
+        var constant = Vector.Exp(given - (energy / kelvin)) * mobility;
+        var r = constant * order * left;
+        var stopping = r * (one - mobility) * width;
+        var glass = one - (less * a);
+        r.CopyTo(rate);
+        ((constant * left * ((new Vector<double>(kinetics.M) * (order - kappa) / done) - (new Vector<double>(kinetics.N) * order / rest))) - (stopping * span / (glass * glass))).CopyTo(byConversion);
+        (((r * energy) + (constant * left * kappa * kappaEnergy)) / (kelvin * kelvin) + stopping).CopyTo(byKelvin);
+    }
+
+    // (1 − α)ⁿ, κ + αᵐ and κ
+    private (Vector<double> Left, Vector<double> Order, Vector<double> Kappa) Order(Vector<double> a, Vector<double> kelvin)
+    {
+        var (left, done) = (Vector.Max(Vector<double>.Zero, Vector<double>.One - a), Vector.Max(Vector<double>.Zero, a));
+        if (usual)
+        {
+            var same = new Vector<double>(kinetics.Kappa);
+            return (left * left, same + done, same);
         }
 
-        return k;
+        var kappa = kinetics.KappaEnergyJPerMol == 0 ? new Vector<double>(kinetics.Kappa) : Vector.Exp(kappaGiven - (kappaEnergy / kelvin));
+        return (Power(left, kinetics.N), kappa + Power(done, kinetics.M), kappa);
     }
+
+    private static Vector<double> Power(Vector<double> x, double exponent) => exponent switch
+    {
+        0 => Vector<double>.One,
+        1 => x,
+        2 => x * x,
+        _ => Vector.ConditionalSelect(Vector.GreaterThan(x, Vector<double>.Zero), Vector.Exp(new Vector<double>(exponent) * Vector.Log(Vector.Max(new Vector<double>(1e-300), x))), Vector<double>.Zero),
+    };
+
+    private Vector<double> Mobility(Vector<double> a, Vector<double> celsius) =>
+        Vector<double>.One / (Vector<double>.One + Vector.Exp((from + (span * a / (Vector<double>.One - (less * a))) - celsius) * width));
 }
