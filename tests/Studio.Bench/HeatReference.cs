@@ -99,7 +99,7 @@ internal static class HeatReference
         var stage = new HeatStage(grid, input, poured);
         var entries = (from row in Enumerable.Range(0, stage.Nodes.Length)
                        from column in Enumerable.Range(Math.Max(0, row - stage.Band), Math.Min(row, stage.Band) + 1)
-                       let value = stage.Lower[(row * (stage.Band + 1)) + stage.Band - row + column]
+                       let value = stage.Conduction(row, column)
                        where value != 0
                        select (row, column, value)).ToList();
         return new(StringComparer.Ordinal)

@@ -33,9 +33,10 @@ internal static class HeatCell
 
     private static (double[,] Stiffness, double[] Volume) Brick(HeatGrid g, int[] c)
     {
-        var stiffness = new double[8, 8];
         var volume = new double[8];
-        var gradient = new double[8, 3];
+        Span<double> stiff = stackalloc double[64];
+        Span<double> gradient = stackalloc double[24];
+        stiff.Clear();
         foreach (var u in Gauss)
         {
             foreach (var v in Gauss)
@@ -46,12 +47,22 @@ internal static class HeatCell
                     for (var a = 0; a < 8; a++)
                     {
                         volume[a] += Shape(a, u, v, w) * det;
-                        for (var b = 0; b < 8; b++)
+                        var (x, y, z) = (det * gradient[3 * a], det * gradient[(3 * a) + 1], det * gradient[(3 * a) + 2]);
+                        for (var b = 0; b <= a; b++)
                         {
-                            stiffness[a, b] += det * ((gradient[a, 0] * gradient[b, 0]) + (gradient[a, 1] * gradient[b, 1]) + (gradient[a, 2] * gradient[b, 2]));
+                            stiff[(8 * a) + b] += (x * gradient[3 * b]) + (y * gradient[(3 * b) + 1]) + (z * gradient[(3 * b) + 2]);
                         }
                     }
                 }
+            }
+        }
+
+        var stiffness = new double[8, 8];
+        for (var a = 0; a < 8; a++)
+        {
+            for (var b = 0; b <= a; b++)
+            {
+                stiffness[a, b] = stiffness[b, a] = stiff[(8 * a) + b];
             }
         }
 
@@ -67,10 +78,11 @@ internal static class HeatCell
     private static int Sign(int a, int bit) => (a & bit) == 0 ? -1 : 1;
 
     // derivatives in space by the inverse of the mapping; returns its determinant
-    private static double Gradient(HeatGrid g, int[] c, double u, double v, double w, double[,] gradient)
+    private static double Gradient(HeatGrid g, int[] c, double u, double v, double w, Span<double> gradient)
     {
         Span<double> j = stackalloc double[9];
         Span<double> d = stackalloc double[24];
+        j.Clear();
         for (var a = 0; a < 8; a++)
         {
             var (su, sv, sw) = (Sign(a, 1), Sign(a, 2), Sign(a, 4));
@@ -97,7 +109,7 @@ internal static class HeatCell
         {
             for (var x = 0; x < 3; x++)
             {
-                gradient[a, x] = (inverse[3 * x] * d[3 * a]) + (inverse[(3 * x) + 1] * d[(3 * a) + 1]) + (inverse[(3 * x) + 2] * d[(3 * a) + 2]);
+                gradient[(3 * a) + x] = (inverse[3 * x] * d[3 * a]) + (inverse[(3 * x) + 1] * d[(3 * a) + 1]) + (inverse[(3 * x) + 2] * d[(3 * a) + 2]);
             }
         }
 

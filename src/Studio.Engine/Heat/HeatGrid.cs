@@ -34,6 +34,7 @@ internal sealed class HeatGrid
 {
     private readonly int[,,] nodes;
     private readonly HeatRegion[,,] regions;
+    private IReadOnlyList<HeatCellPart>? cells;
 
     public HeatGrid(HeatSymmetry symmetry, int sides, double[] planesMm, double[][] across, double[][] along, Func<int, int, int, HeatRegion> region)
     {
@@ -105,6 +106,9 @@ internal sealed class HeatGrid
     public int Band { get; }
 
     public bool IsRound => Symmetry is HeatSymmetry.Round;
+
+    /// <summary>All cells that can be filled, integrated once.</summary>
+    public IReadOnlyList<HeatCellPart> Cells => cells ??= HeatCellPart.Of(this);
 
     public HeatRegion Region(int i, int j, int k) => regions[i, j, k];
 

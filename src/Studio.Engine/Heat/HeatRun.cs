@@ -74,7 +74,7 @@ public sealed class HeatRun
     private const double LongestChangingS = 1800;
 
     // a step is not made longer for less than this: its matrix can be used again
-    private const double Worth = 1.3;
+    private const double Worth = 2;
 
     // of one stage; a real one takes some hundreds
     private const int MostSteps = 20_000;
@@ -243,9 +243,5 @@ public sealed class HeatRun
             var longer = dt * Math.Clamp(0.85 * Math.Pow(step.Error + 1e-9, -1.0 / 3), 0.5, 4);
             wanted = Math.Min(mostS, longer > dt && longer < Worth * dt ? dt : longer);
         }
-
-        Factored += stepper.Factored;
     }
-
-    internal static int Factored;
 }

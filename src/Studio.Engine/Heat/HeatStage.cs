@@ -11,6 +11,9 @@ internal sealed class HeatStage
     private readonly double[][] buffer;
     private readonly int[] active;
     private readonly double[] lower;
+    private readonly int width;
+    private readonly int[,,] layerAt;
+    private BandedCholesky? factor;
     private readonly int[] rowStart;
     private readonly int[] column;
     private readonly double[] value;
@@ -21,12 +24,16 @@ internal sealed class HeatStage
     public HeatStage(HeatGrid grid, HeatInput input, int poured, double[][]? buffer = null)
     {
         (this.grid, this.input, this.poured, this.buffer) = (grid, input, poured, buffer ?? new double[1][]);
+        layerAt = Layers();
         active = new int[grid.NodeCount];
         Array.Fill(active, -1);
-        var cells = Cells().Select(c => (c.I, c.J, c.K, Corners: grid.Corners(c.I, c.J, c.K))).ToList();
-        foreach (var node in cells.SelectMany(c => c.Corners))
+        HeatCellPart[] cells = [.. grid.Cells.Where(c => layerAt[c.I, c.J, c.K] > -2)];
+        foreach (var cell in cells)
         {
-            active[node] = 0;
+            foreach (var node in cell.Corners)
+            {
+                active[node] = 0;
+            }
         }
 
         Nodes = [.. Enumerable.Range(0, grid.NodeCount).Where(n => active[n] == 0)];
@@ -35,20 +42,22 @@ internal sealed class HeatStage
             active[Nodes[n]] = n;
         }
 
-        Band = cells.Max(c => c.Corners.Max(a => active[a]) - c.Corners.Min(a => active[a]));
-        (Capacity, Film, lower) = (new double[Nodes.Length], new double[Nodes.Length], new double[Nodes.Length * (Band + 1)]);
-        var points = new SortedDictionary<(int Layer, int Node), double>();
-        foreach (var (i, j, k, corners) in cells)
+        Band = cells.Max(c => Spread(c.Corners));
+        width = BandedCholesky.Width(Band);
+        (Capacity, Film, lower) = (new double[Nodes.Length], new double[Nodes.Length], new double[BandedCholesky.Length(Nodes.Length, Band)]);
+        var volume = new double[poured * Nodes.Length];
+        foreach (var cell in cells)
         {
-            Add(i, j, k, corners, points);
-            Films(i, j, k, corners);
+            Add(cell, volume);
+            Films(cell);
         }
 
         (rowStart, column, value) = Sparse();
-        PointNode = [.. points.Keys.Select(p => p.Node)];
-        PointLayer = [.. points.Keys.Select(p => p.Layer)];
-        PointVolume = [.. points.Values];
-        MouldFace = [.. cells.Where(c => LayerOf(c.I, c.J, c.K) < 0).SelectMany(c => c.Corners).Select(n => active[n]).Intersect(PointNode)];
+        var points = Enumerable.Range(0, volume.Length).Where(p => volume[p] > 0).ToList();
+        PointNode = [.. points.Select(p => p % Nodes.Length)];
+        PointLayer = [.. points.Select(p => p / Nodes.Length)];
+        PointVolume = [.. points.Select(p => volume[p])];
+        MouldFace = [.. cells.Where(c => layerAt[c.I, c.J, c.K] < 0).SelectMany(c => c.Corners).Select(n => active[n]).Intersect(PointNode)];
     }
 
     /// <summary>Grid nodes in this stage, in order; everything else counts by place in this list.</summary>
@@ -62,8 +71,9 @@ internal sealed class HeatStage
     /// <summary>Film to the room at each node [W/K].</summary>
     public double[] Film { get; }
 
-    /// <summary>Conduction between nodes [W/K], lower band row by row: row i holds columns i − <see cref="Band"/> to i.</summary>
-    public ReadOnlySpan<double> Lower => lower;
+    /// <summary>Conduction between two nodes that are there [W/K].</summary>
+    public double Conduction(int row, int column) =>
+        Math.Abs(row - column) > Band ? 0 : lower[(Math.Min(row, column) * width) + Math.Abs(row - column)];
 
     /// <summary>Where resin reacts, layer by layer: node, layer, volume [m³]; a node on a boundary reacts for each layer by itself.</summary>
     public int[] PointNode { get; }
@@ -101,7 +111,8 @@ internal sealed class HeatStage
     {
         if (buffer[0] is not { } matrix || matrix.Length < lower.Length)
         {
-            buffer[0] = matrix = new double[Math.Max(lower.Length, grid.NodeCount * (grid.Band + 1))];
+            buffer[0] = matrix = new double[Math.Max(lower.Length, BandedCholesky.Length(grid.NodeCount, grid.Band))];
+            factor = null;
         }
 
         for (var i = 0; i < lower.Length; i++)
@@ -111,21 +122,28 @@ internal sealed class HeatStage
 
         for (var n = 0; n < Nodes.Length; n++)
         {
-            matrix[(n * (Band + 1)) + Band] += Capacity[n] + (Film[n] * seconds) - shift[n];
+            matrix[n * width] += Capacity[n] + (Film[n] * seconds) - shift[n];
         }
 
-        return BandedCholesky.Factor(matrix, Nodes.Length, Band);
+        factor ??= new BandedCholesky(matrix, Nodes.Length, Band);
+        factor.Factor();
+        return factor;
     }
 
     // both triangles, films on the diagonal, row by row
     private (int[] RowStart, int[] Column, double[] Value) Sparse()
     {
-        var rows = Enumerable.Range(0, Nodes.Length).Select(_ => new List<(int Column, double Value)>()).ToArray();
-        for (var row = 0; row < Nodes.Length; row++)
+        var rows = new List<(int Column, double Value)>[Nodes.Length];
+        for (var n = 0; n < rows.Length; n++)
         {
-            for (var c = Math.Max(0, row - Band); c <= row; c++)
+            rows[n] = new(grid.IsRound ? 9 : 27);
+        }
+
+        for (var c = 0; c < Nodes.Length; c++)
+        {
+            for (var row = c; row <= Math.Min(Nodes.Length - 1, c + Band); row++)
             {
-                var v = lower[(row * (Band + 1)) + Band - row + c] + (c == row ? Film[row] : 0);
+                var v = lower[(c * width) + row - c] + (c == row ? Film[row] : 0);
                 if (v != 0)
                 {
                     rows[row].Add((c, v));
@@ -147,82 +165,79 @@ internal sealed class HeatStage
     }
 
     /// <summary>The layer a cell belongs to; −1 for the mould, −2 for what is not there yet.</summary>
-    public int LayerOf(int i, int j, int k)
-    {
-        switch (grid.Region(i, j, k))
-        {
-            case HeatRegion.Mould:
-                return -1;
-            case HeatRegion.Room:
-                return -2;
-            default:
-                var middle = (grid.PlanesMm[k] + grid.PlanesMm[k + 1]) / 2;
-                for (var l = 0; l < poured; l++)
-                {
-                    if (middle < input.Layers[l].ToMm)
-                    {
-                        return l;
-                    }
-                }
+    public int LayerOf(int i, int j, int k) => layerAt[i, j, k];
 
-                return -2;
-        }
-    }
-
-    private IEnumerable<(int I, int J, int K)> Cells()
+    private int[,,] Layers()
     {
+        var found = new int[grid.CellsI, grid.CellsJ, grid.CellsK];
         for (var k = 0; k < grid.CellsK; k++)
         {
+            var middle = (grid.PlanesMm[k] + grid.PlanesMm[k + 1]) / 2;
+            var layer = -2;
+            for (var l = 0; l < poured && layer < 0; l++)
+            {
+                layer = middle < input.Layers[l].ToMm ? l : -2;
+            }
+
             for (var i = 0; i < grid.CellsI; i++)
             {
                 for (var j = 0; j < grid.CellsJ; j++)
                 {
-                    if (LayerOf(i, j, k) > -2)
-                    {
-                        yield return (i, j, k);
-                    }
+                    found[i, j, k] = grid.Region(i, j, k) switch { HeatRegion.Mould => -1, HeatRegion.Room => -2, _ => layer };
                 }
             }
         }
+
+        return found;
     }
 
-    private void Add(int i, int j, int k, int[] corners, SortedDictionary<(int Layer, int Node), double> points)
+    private int Spread(int[] corners)
     {
-        var layer = LayerOf(i, j, k);
+        var (least, most) = (int.MaxValue, int.MinValue);
+        foreach (var c in corners)
+        {
+            (least, most) = (Math.Min(least, active[c]), Math.Max(most, active[c]));
+        }
+
+        return most - least;
+    }
+
+    private void Add(HeatCellPart cell, double[] pointVolume)
+    {
+        var layer = layerAt[cell.I, cell.J, cell.K];
         var (conductivity, perM3K) = layer < 0
             ? (input.Wall.ConductivityWPerMK, input.Wall.DensityKgPerM3 * input.Wall.HeatCapacityJPerKgK)
             : (input.Layers[layer].ConductivityWPerMK, input.Layers[layer].DensityKgPerM3 * input.Layers[layer].HeatCapacityJPerKgK);
-        var (stiffness, volume) = HeatCell.Integrate(grid, corners);
-        for (var a = 0; a < corners.Length; a++)
+        for (var a = 0; a < cell.Corners.Length; a++)
         {
-            var row = active[corners[a]];
-            Capacity[row] += perM3K * volume[a];
+            var row = active[cell.Corners[a]];
+            Capacity[row] += perM3K * cell.Volume[a];
             if (layer >= 0)
             {
-                points[(layer, row)] = points.GetValueOrDefault((layer, row)) + volume[a];
+                pointVolume[(layer * Nodes.Length) + row] += cell.Volume[a];
             }
 
-            for (var b = 0; b < corners.Length; b++)
+            for (var b = 0; b < cell.Corners.Length; b++)
             {
-                var column = active[corners[b]];
-                if (column <= row)
+                var other = active[cell.Corners[b]];
+                if (other <= row)
                 {
-                    lower[(row * (Band + 1)) + Band - (row - column)] += conductivity * stiffness[a, b];
+                    lower[(other * width) + row - other] += conductivity * cell.Stiffness[a, b];
                 }
             }
         }
     }
 
-    private void Films(int i, int j, int k, int[] corners)
+    private void Films(HeatCellPart cell)
     {
         foreach (var side in Sides)
         {
-            if ((grid.IsRound && side is HeatSide.Near or HeatSide.Far) || grid.OnSymmetry(i, j, side) || FilmOf(i, j, k, side) is not { } film)
+            if ((grid.IsRound && side is HeatSide.Near or HeatSide.Far) || grid.OnSymmetry(cell.I, cell.J, side) || FilmOf(cell.I, cell.J, cell.K, side) is not { } film)
             {
                 continue;
             }
 
-            var (own, area) = HeatCell.Face(grid, corners, side);
+            var (own, area) = cell.Face(grid, side);
             for (var a = 0; a < own.Length; a++)
             {
                 Film[active[own[a]]] += film * area[a];
@@ -248,7 +263,7 @@ internal sealed class HeatStage
             return side switch { HeatSide.Under => boundary.BottomWPerM2K, HeatSide.Over => boundary.TopWPerM2K, _ => boundary.SideWPerM2K };
         }
 
-        if (LayerOf(ni, nj, nk) > -2)
+        if (layerAt[ni, nj, nk] > -2)
         {
             return null;
         }

@@ -116,13 +116,13 @@ internal sealed class HeatWatch
         };
     }
 
-    // between two nodes on the line that is nearest to the middle
+    // between two places on the line that is nearest to the middle
     private (int Below, int Above, double Share) Probe(double height)
     {
         double Off(int node) => Math.Abs(grid.X[stage.Nodes[node]]) + Math.Abs(grid.Y[stage.Nodes[node]]);
         double Z(int node) => grid.Z[stage.Nodes[node]];
-        var nodes = points.Select(p => stage.PointNode[p]).Distinct().ToList();
-        var line = nodes.Where(n => Off(n) < nodes.Min(Off) + 1e-6).OrderBy(Z).ToList();
+        var places = points.Select(p => stage.PointNode[p]).Distinct().ToList();
+        var line = places.Where(n => Off(n) < places.Min(Off) + 1e-6).OrderBy(Z).ToList();
         var above = line.FindIndex(n => Z(n) >= height);
         var (a, b) = (line[above < 0 ? ^1 : Math.Max(0, above - 1)], line[above < 0 ? ^1 : above]);
         return (a, b, Z(b) > Z(a) ? Math.Clamp((height - Z(a)) / (Z(b) - Z(a)), 0, 1) : 0);

@@ -28,7 +28,7 @@ public sealed class CriticalTests
     {
         var (input, grid) = ExactBodies.Make(body, cells, 1e7, 1, 0);
         var stage = new HeatStage(grid, input, 1);
-        var factor = stage.Factor(0, 1e12); // so long that heat capacity does not matter
+        var factor = stage.Factor(1e12, new double[stage.Nodes.Length]); // so long that heat capacity does not matter
         var (low, high) = (0.8, 2.2);
         var u = new double[stage.Nodes.Length];
         for (var n = 0; n < 30; n++)

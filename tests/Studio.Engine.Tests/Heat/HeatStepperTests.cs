@@ -31,6 +31,7 @@ public sealed class HeatStepperTests
         var watch = new HeatWatch(input.Layers[1], stage, 1, grid, state, 14);
         var album = new HeatAlbum(input, grid);
         var stepper = new HeatStepper(stage, state, new RoomCurve(input.Room), 1);
+        state.Become(state.Temperature, state.Conversion, 0, 23);
         album.Turn(stage, 0);
         var at = Steps(20, 0); // code is compiled, the factor is made
         var before = GC.GetAllocatedBytesForCurrentThread();
@@ -42,8 +43,9 @@ public sealed class HeatStepperTests
         {
             for (var k = 0; k < count; k++)
             {
-                stepper.Take(hours, 256, 7);
+                stepper.Try(hours, 256);
                 hours += 256 / 3600.0;
+                stepper.Accept(256, 20);
                 watch.See(hours, state);
                 album.See(hours, state);
             }
