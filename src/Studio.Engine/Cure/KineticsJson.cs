@@ -14,6 +14,7 @@ internal static class KineticsJson
         {
             RateAt23CPerS = fields.Number("rateAt23CPerS"),
             Kappa = fields.Number("kappa"),
+            KappaEnergyJPerMol = fields.OptionalNumber("kappaEnergyJPerMol") ?? Usual.KappaEnergyJPerMol,
             M = fields.OptionalNumber("m") ?? Usual.M,
             N = fields.OptionalNumber("n") ?? Usual.N,
             ActivationJPerMol = fields.Number("activationJPerMol"),

@@ -65,9 +65,9 @@ public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyM
 /// <summary>Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour, in steps whose size follows what changes.</summary>
 public sealed class HeatRun
 {
-    // the first step after a pour, and the shortest [s]
+    // the first step after a pour, and one that is short enough whatever its error [s]
     private const double FirstS = 8;
-    private const double ShortestS = 1e-3;
+    private const double ShortestS = 0.01;
     private const double LongestS = 4 * 3600;
 
     // where the room changes, so that nothing of it is stepped over
@@ -220,10 +220,10 @@ public sealed class HeatRun
             var left = endS - atS;
             var dt = wanted >= left ? left : Math.Min(wanted, left > 2 * wanted ? left : left / 2);
             var step = stepper.Try(fromH + (atS / 3600), dt);
-            if (!(step.Error <= 1))
+            if (!(step.Error <= 1) && !(dt <= ShortestS && double.IsFinite(step.Error)))
             {
                 wanted = dt * (double.IsFinite(step.Error) ? Math.Clamp(0.8 * Math.Pow(step.Error, -1.0 / 3), 0.1, 0.8) : 0.25);
-                if (wanted < ShortestS)
+                if (dt < ShortestS)
                 {
                     throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
                 }

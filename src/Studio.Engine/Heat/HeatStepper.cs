@@ -22,6 +22,10 @@ internal sealed class HeatStepper
     private const double AllowedK = 0.05;
     private const double AllowedConversion = 5e-4;
 
+    // in a run-away no digit is shown, so less is asked of it: once more per so many kelvin above [°C], [K]
+    private const double LooseAboveC = 120;
+    private const double LooseK = 5;
+
     // steps that one factored matrix serves: the method keeps its order, but the reaction's slopes have moved on
     private const int MostAge = 6;
 
@@ -189,8 +193,32 @@ internal sealed class HeatStepper
 
         Combine(null, nodeTurn, Table.E, Table.Stages, flow);
         Combine(null, pointTurn, Table.E, Table.Stages, rate);
-        error = Math.Max(Most(flow) / AllowedK, Most(rate) / AllowedConversion) / share;
-        return new HeatStep(released, lost, error);
+        var allowed = share * (1 + (Math.Max(0, Hottest() - LooseAboveC) / LooseK));
+        error = Math.Max(Most(flow) / AllowedK, Most(rate) / AllowedConversion) / allowed;
+        return new HeatStep(released, lost, error > 1 ? Filtered() / allowed : error);
+    }
+
+    // the embedded order does not forget what is infinitely fast, such as a thin wall that takes on the temperature of what is poured on it; the matrix does
+    private double Filtered()
+    {
+        for (var n = 0; n < flow.Length; n++)
+        {
+            flow[n] *= stage.Capacity[n];
+        }
+
+        factor!.Solve(flow);
+        return Math.Max(Most(flow) / AllowedK, Most(rate) / AllowedConversion);
+    }
+
+    private double Hottest()
+    {
+        var hottest = double.NegativeInfinity;
+        foreach (var c in state.Temperature)
+        {
+            hottest = Math.Max(hottest, c);
+        }
+
+        return hottest;
     }
 
     private static double Most(double[] values)

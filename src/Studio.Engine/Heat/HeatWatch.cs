@@ -87,7 +87,8 @@ internal sealed class HeatWatch
             least = Math.Min(least, state.Conversion[p]);
         }
 
-        covered = (peak, peakH, least, sum / volume);
+        // within the error of a step it may pass either end
+        covered = (peak, peakH, Math.Max(0, least), Math.Clamp(sum / volume, 0, 1));
     }
 
     public LayerHeat Tell(StageState state)
