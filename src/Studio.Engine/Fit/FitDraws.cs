@@ -5,6 +5,9 @@ internal static class FitDraws
 {
     private const ulong Start = 20251125;
 
+    /// <summary>Numbers of one draw: those that are fitted, and one for what a log of one temperature cannot tell.</summary>
+    public const int Width = FitNumbers.Count + 1;
+
     public static IReadOnlyList<double[]> Of(int count)
     {
         if (count < 4 || count % 2 != 0)
@@ -13,8 +16,8 @@ internal static class FitDraws
         }
 
         var state = Start;
-        var half = Enumerable.Range(0, count / 2).Select(_ => Enumerable.Range(0, FitNumbers.Count).Select(_ => Normal(ref state)).ToArray()).ToList();
-        for (var i = 0; i < FitNumbers.Count; i++)
+        var half = Enumerable.Range(0, count / 2).Select(_ => Enumerable.Range(0, Width).Select(_ => Normal(ref state)).ToArray()).ToList();
+        for (var i = 0; i < Width; i++)
         {
             var sd = Math.Sqrt(half.Sum(z => z[i] * z[i]) / half.Count);
             half.ForEach(z => z[i] /= sd);

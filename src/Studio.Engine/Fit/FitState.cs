@@ -3,8 +3,9 @@ using Studio.Engine.Cure;
 namespace Studio.Engine.Fit;
 
 /// <summary>
-/// What is known of a resin: a normal distribution over the logarithms of rate, κ and heat, the activation energy [kJ/mol], the logarithm of the film factor and the
-/// demould conversion, and the numbers that are held. Keep it with the lot; everything else follows from it.
+/// What is known of a resin: a normal distribution over the logarithms of rate, κ and heat, the activation energy [kJ/mol], the logarithm of the film factor, the demould
+/// and the gel conversion, how much more energy the path by κ takes [kJ/mol], and the two orders m and n; and the numbers that are held. Keep it with the lot; everything
+/// else follows from it. One that an earlier release kept lacks the last four: <see cref="Whole"/> gives them what is usual.
 /// </summary>
 public sealed record FitState
 {
@@ -38,14 +39,53 @@ public sealed record FitState
     /// <summary>Standard deviations of a log's readings are multiplied by this; from the resin's class [ratio].</summary>
     public double LogDoubt { get; init; } = 1;
 
+    /// <summary>Temperatures at which this resin was seen: the sheet's, and that of each log [°C]. Between and near them its rate is known; away from them it is not.</summary>
+    public IReadOnlyList<double> SeenCelsius { get; init; } = [];
+
+    /// <summary>
+    /// Resins that agree with what was seen as well as the best does, each as the list of its numbers (see <see cref="FitMembers"/>); none where an earlier release kept the
+    /// state, which then draws them from the normal distribution alone.
+    /// </summary>
+    public IReadOnlyList<IReadOnlyList<double>> Kept { get; init; } = [];
+
+    /// <summary>The same with every number that this release fits, those that it lacks as they are before anything is known.</summary>
+    public FitState Whole()
+    {
+        if (Mean.Count >= FitNumbers.Count)
+        {
+            return this;
+        }
+
+        var usual = SheetFit.Usual(null);
+        return this with
+        {
+            Kept = [],
+            Mean = [.. Mean, .. usual.Mean.Skip(Mean.Count)],
+            PriorSd = [.. PriorSd, .. usual.PriorSd.Skip(PriorSd.Count)],
+            Spread = [.. Spread.Select(Filled), .. usual.Spread.Skip(Spread.Count)],
+            SeenCelsius = SeenCelsius.Count > 0 ? SeenCelsius : [AtCelsius],
+        };
+
+        static IReadOnlyList<double> Filled(IReadOnlyList<double> row) => [.. row, .. Enumerable.Repeat(0.0, FitNumbers.Count - row.Count)];
+    }
+
     /// <summary>The most probable resin.</summary>
-    public FitResin Best() => Resin([.. Mean]);
+    public FitResin Best() => Resin([.. Whole().Mean]);
 
     /// <summary>
     /// Resins drawn from this state, the same ones every time: run each of them and take <see cref="FitInterval.Of"/> of what they give.
     /// </summary>
-    /// <param name="count">How many, even, 24 to 64 as a rule.</param>
-    public IReadOnlyList<FitResin> Members(int count = 32) => [.. FitDraws.Of(count).Select(z => Resin(At(z)))];
+    /// <param name="count">How many, even; <see cref="FitMembers.Count"/> of them are kept with the state.</param>
+    public IReadOnlyList<FitResin> Members(int count = FitMembers.Count)
+    {
+        if (count <= Kept.Count)
+        {
+            return [.. Kept.Take(count).Select(x => Resin([.. x]))];
+        }
+
+        var whole = Whole();
+        return [.. FitDraws.Of(count).Select(z => whole.Resin(FitMembers.Turned(whole, whole.At(z), z[FitNumbers.Count])))];
+    }
 
     /// <summary>Conversion at the printed hours of complete cure at the sheet's temperature; null where none are printed.</summary>
     public double? FullCureConversion() => FullCureHours is { } hours ? IsothermalClock.Conversion(Best().Kinetics, AtCelsius, hours) : null;
@@ -65,6 +105,10 @@ public sealed record FitState
                 HeatJPerKg = Math.Exp(Value(FitNumbers.LogHeat)),
                 ActivationJPerMol = 1000 * Value(FitNumbers.ActivationKJ),
                 GlassEndC = GlassEndC,
+                GelConversion = Value(FitNumbers.Gel),
+                KappaEnergyJPerMol = 1000 * Value(FitNumbers.KappaEnergyKJ),
+                M = Value(FitNumbers.OrderM),
+                N = Value(FitNumbers.OrderN),
             },
             DensityKgPerM3, HeatCapacityJPerKgK, ConductivityWPerMK, Math.Exp(Value(FitNumbers.LogFilm)), Value(FitNumbers.Demould));
     }

@@ -6,7 +6,14 @@ namespace Studio.Engine.Fit;
 /// <param name="Residuals">Of the data, in their standard deviations.</param>
 /// <param name="FarSd2">How far the values moved, squared, in the prior's standard deviations.</param>
 /// <param name="Trials">How often the model was asked.</param>
-internal sealed record GaussFound(double[] Mean, double[][] Spread, double[] Residuals, double FarSd2, int Trials);
+internal sealed record GaussFound(double[] Mean, double[][] Spread, double[] Residuals, double FarSd2, int Trials)
+{
+    /// <summary>Where it ended, in coordinates in which the prior is of unit size.</summary>
+    public required double[] Unit { get; init; }
+
+    /// <summary>Of the residuals by those coordinates.</summary>
+    public required double[][] Jacobian { get; init; }
+}
 
 /// <summary>
 /// Least squares of residuals with a normal prior, damped (Levenberg 1944, Marquardt 1963), in coordinates in which the prior is of unit size; Laplace's covariance at the end.
@@ -52,8 +59,8 @@ internal sealed class GaussNewton
             }
         }
 
-        var square = Dense.Square(Slopes(z, r, central: true), count);
-        return new(prior.At(z), Covariance(square), r, z.Sum(x => x * x), trials);
+        var slopes = Slopes(z, r, central: true);
+        return new(prior.At(z), Covariance(Dense.Square(slopes, count)), r, z.Sum(x => x * x), trials) { Unit = z, Jacobian = slopes };
     }
 
     private (double[]? Z, double[]? R, double Gain) Step(double[] z, double[] r, double[][] jacobian, ref double damping)

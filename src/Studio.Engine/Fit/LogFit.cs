@@ -14,6 +14,7 @@ public static class LogFit
     /// <summary>Refits, or says everything that is wrong with the log.</summary>
     public static Outcome<LogRefit> Run(FitState before, LayerLog log)
     {
+        before = before.Whole();
         var errors = new List<InputError>();
         Check(log, errors);
         if (errors.Count > 0)
@@ -39,8 +40,10 @@ public static class LogFit
         var after = before with
         {
             Mean = found.Mean,
+            SeenCelsius = [.. before.SeenCelsius, trial.SeenC],
             Spread = [.. found.Spread.Select(row => (IReadOnlyList<double>)[.. row.Select(x => x * Math.Max(1, misfit))])],
         };
+        after = after with { Kept = FitMembers.Of(before, after, found, x => trial.Residuals(before.Resin(x)), Math.Max(1, misfit)) };
         if (doubts.Of(found) is { } doubt)
         {
             findings.Add(doubt);

@@ -38,6 +38,9 @@ internal sealed class LogTrial
         roomC = Enumerable.Range(0, 25).Average(i => room.CelsiusAt(pouredAt + (i / 24.0 * (log.DemouldAfterHours ?? 1))));
     }
 
+    /// <summary>At which temperature this log tells of the resin: the mean of what was read, or the room [°C].</summary>
+    public double SeenC => readings.Count == 0 ? roomC : readings.Average(r => r.Celsius);
+
     public int Count => readings.Count + (log.GelAfterHours is null ? 0 : 1) + (log.DemouldAfterHours is null ? 0 : 1);
 
     /// <summary>What the resin would have shown at each used reading [°C].</summary>

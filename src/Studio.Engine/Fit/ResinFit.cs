@@ -60,8 +60,8 @@ public sealed record ResinFit
 
     private static double Unit(int number, double value) => number switch
     {
-        FitNumbers.ActivationKJ => 1000 * value,
-        FitNumbers.Demould => value,
+        FitNumbers.ActivationKJ or FitNumbers.KappaEnergyKJ => 1000 * value,
+        FitNumbers.Demould or FitNumbers.Gel or FitNumbers.OrderM or FitNumbers.OrderN => value,
         _ => Math.Exp(value),
     };
 }

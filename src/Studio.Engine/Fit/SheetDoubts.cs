@@ -99,6 +99,7 @@ internal static class SheetDoubts
             "gelMinutes" => ("gelMinutes", "gel time", "min"),
             "potLifeMinutes" => ("potLifeMinutes", "pot life", "min"),
             "demouldHours" => ("demouldHours", "demould time", "h"),
+            "nextPourFromHours" => ("nextPourFromHours", "time for the next pour", "h"),
             "peakCelsius" => ("peakCelsius", "peak", "°C"),
             _ => ("maxPourMm", "greatest depth", "°C"),
         };

@@ -54,7 +54,7 @@ internal sealed class SheetTrial
             Boundary = Films(boundary, resin.FilmFactor),
             Room = [new RoomReading(0, atC)],
             Layers = [new HeatLayer(kinetics, resin.DensityKgPerM3, resin.HeatCapacityJPerKgK, resin.ConductivityWPerMK, 0, deepMm, 0, atC)],
-            UntilHours = IsothermalClock.Hours(kinetics, atC, PastPeak) + lagH,
+            UntilHours = IsothermalClock.Hours(kinetics, atC, Math.Max(PastPeak, watched + 0.02)) + lagH,
         };
         var layer = HeatRun.Run(input, mould, fineness).Layers[0];
         return (layer.FirstGelAfterHours ?? input.UntilHours, layer.PeakCelsius);

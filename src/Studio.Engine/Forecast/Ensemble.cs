@@ -6,7 +6,7 @@ namespace Studio.Engine.Forecast;
 /// <summary>A piece with resins drawn from what is known of them: layers of one resin are always drawn together.</summary>
 internal sealed class Ensemble
 {
-    public const int Count = 24;
+    public const int Count = FitMembers.Count;
 
     // resins that do not know of each other must not be hot together in every member
     private const int Turn = 7;
@@ -27,7 +27,7 @@ internal sealed class Ensemble
 
         this.input = input;
         var found = new List<FitState>();
-        which = [.. perLayer.Select(r => r.State is null ? -1 : Index(found, r.State))];
+        which = [.. perLayer.Select(r => r.State is null ? -1 : Index(found, r.State.Whole()))];
         states = [.. found];
         best = [.. found.Select(s => s.Best())];
         members = [.. found.Select(s => s.Members(Count))];
@@ -76,5 +76,5 @@ internal sealed class Ensemble
     }
 
     private static bool Same(FitState a, FitState b) =>
-        a with { Mean = b.Mean, Spread = b.Spread, PriorSd = b.PriorSd } == b && a.Mean.SequenceEqual(b.Mean) && a.Spread.SelectMany(r => r).SequenceEqual(b.Spread.SelectMany(r => r));
+        a with { Mean = b.Mean, Spread = b.Spread, PriorSd = b.PriorSd, SeenCelsius = b.SeenCelsius, Kept = b.Kept } == b && a.SeenCelsius.SequenceEqual(b.SeenCelsius) && a.Mean.SequenceEqual(b.Mean) && a.Spread.SelectMany(r => r).SequenceEqual(b.Spread.SelectMany(r => r));
 }

@@ -68,11 +68,7 @@ internal sealed class HeatStepper
     public HeatStep Try(double atH, double dt)
     {
         var part = Table.Gamma * dt;
-        if (!Ready(part))
-        {
-            return new HeatStep(0, 0, double.PositiveInfinity);
-        }
-
+        Ready(part);
         var (from, to) = (room.CelsiusAt(atH), room.CelsiusAt(atH + (dt / 3600)));
         Span<double> lost = stackalloc double[Table.Stages];
         for (var i = 0; i < Table.Stages; i++)
@@ -96,11 +92,11 @@ internal sealed class HeatStepper
         state.Become(celsius, conversion, dt, roomC);
     }
 
-    private bool Ready(double part)
+    private void Ready(double part)
     {
         if (factor is not null && part == factoredS && age < MostAge)
         {
-            return true;
+            return;
         }
 
         Array.Clear(shift);
@@ -111,18 +107,23 @@ internal sealed class HeatStepper
             shift[stage.PointNode[p]] += state.JoulePerTurn[p] * gain[p] * byKelvin[p];
         }
 
+        factor = Positive(part);
+        (factoredS, age) = (part, 0);
+    }
+
+    // where the reaction would take more off the diagonal than is there, it is left out of the matrix: the order stays, the error says how long a step may be
+    private BandedCholesky Positive(double part)
+    {
         try
         {
-            factor = stage.Factor(part, shift);
+            return stage.Factor(part, shift);
         }
         catch (InvalidOperationException)
         {
-            factor = null;
-            return false;
+            Array.Clear(shift);
+            Array.Clear(byKelvin);
+            return stage.Factor(part, shift);
         }
-
-        (factoredS, age) = (part, 0);
-        return true;
     }
 
     private double Stage(int i, double dt, double part, double roomC, double roomSlope, ReadOnlySpan<double> lost)

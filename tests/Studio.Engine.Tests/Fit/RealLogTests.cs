@@ -123,7 +123,8 @@ public sealed class RealLogTests(ITestOutputHelper output)
             back.Mean.ShouldBe(state.Mean);
             back.PriorSd.ShouldBe(state.PriorSd);
             back.Spread.SelectMany(r => r).ShouldBe(state.Spread.SelectMany(r => r));
-            (back with { Mean = state.Mean, Spread = state.Spread, PriorSd = state.PriorSd }).ShouldBe(state);
+            back.SeenCelsius.ShouldBe(state.SeenCelsius);
+            (back with { Mean = state.Mean, Spread = state.Spread, PriorSd = state.PriorSd, SeenCelsius = state.SeenCelsius, Kept = state.Kept }).ShouldBe(state);
             back.Members().ShouldBe(state.Members());
             LogFit.Run(back, Log).Value.Fit.State.Mean.ShouldBe(LogFit.Run(state, Log).Value.Fit.State.Mean);
         }

@@ -1,0 +1,69 @@
+using Studio.Engine.Cure;
+
+namespace Studio.Engine.Fit;
+
+/// <summary>
+/// Resins that would have shown the same sheet or log. A normal distribution alone will not do: what a layer becomes is anything but straight in a resin's numbers, and a
+/// draw two deviations off would have printed quite another sheet. So each draw is led back to where the data are as far off as the straight law foretold for it
+/// (a step of the kind of randomised maximum likelihood; Oliver, He and Reynolds 1996, from memory).
+/// </summary>
+public static class FitMembers
+{
+    /// <summary>How many are kept with a state.</summary>
+    public const int Count = 24;
+
+    // how uncertain an activation energy stays in spite of all that was seen at one temperature [kJ/mol], and over how many kelvin that shrinks
+    private const double UnseenKJ = 6;
+    private const double SeenK = 4;
+
+    private const int Turns = 2;
+    private const double MostStepSd = 1.5;
+
+    /// <summary>The numbers of each.</summary>
+    internal static IReadOnlyList<IReadOnlyList<double>> Of(FitState prior, FitState after, GaussFound found, Func<double[], double[]> residuals, double widen)
+    {
+        var lower = Dense.Factor(Dense.Inverse(Dense.Factor(Dense.Square(found.Jacobian, FitNumbers.Count))));
+        return [.. FitDraws.Of(Count).Select(draw => (IReadOnlyList<double>)One(draw))];
+
+        double[] One(double[] draw)
+        {
+            var off = Enumerable.Range(0, FitNumbers.Count).Select(i => widen * Enumerable.Range(0, i + 1).Sum(j => lower[i][j] * draw[j])).ToArray();
+            var aim = found.Residuals.Select((r, k) => r + Dot(found.Jacobian[k], off)).ToArray();
+            double[] unit = [.. found.Unit.Zip(off, (a, b) => a + b)];
+            for (var turn = 0; turn < Turns && aim.Length > 0; turn++)
+            {
+                var miss = residuals(State(unit)).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30)).ToArray();
+                var pull = Enumerable.Range(0, FitNumbers.Count).Select(i => Enumerable.Range(0, miss.Length).Sum(k => found.Jacobian[k][i] * miss[k])).ToArray();
+                var back = Times(lower, pull);
+                var share = Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));
+                unit = [.. unit.Zip(back, (u, b) => u - (share * b))];
+            }
+
+            return State(unit);
+
+            double[] State(double[] z) => Turned(after, prior.At(z), draw[FitNumbers.Count]);
+        }
+    }
+
+    /// <summary>A resin's numbers, its rate turned about the temperatures at which it was seen: there it stays as quick as it was, whatever its energy.</summary>
+    internal static double[] Turned(FitState state, double[] numbers, double draw)
+    {
+        var (least, most) = state.SeenCelsius.Count == 0 ? (state.AtCelsius, state.AtCelsius) : (state.SeenCelsius.Min(), state.SeenCelsius.Max());
+        var unseen = UnseenKJ / (1 + Math.Pow((most - least) / SeenK, 2));
+        var known = state.Sd(FitNumbers.ActivationKJ);
+        var more = draw * Math.Sqrt(Math.Max(0, (unseen * unseen) - (known * known)));
+        double[] turned = [.. numbers];
+        turned[FitNumbers.ActivationKJ] += more;
+        turned[FitNumbers.LogRate] += 1000 * more / Kinetics.GasConstant * ((1 / (273.15 + ((least + most) / 2))) - (1 / Kinetics.ReferenceK));
+        return turned;
+    }
+
+    private static double Dot(double[] a, double[] b) => a.Zip(b, (x, y) => x * y).Sum();
+
+    // L·Lᵀ·x
+    private static double[] Times(double[][] lower, double[] x)
+    {
+        var across = Enumerable.Range(0, x.Length).Select(j => Enumerable.Range(j, x.Length - j).Sum(i => lower[i][j] * x[i])).ToArray();
+        return [.. Enumerable.Range(0, x.Length).Select(i => Enumerable.Range(0, i + 1).Sum(j => lower[i][j] * across[j]))];
+    }
+}
