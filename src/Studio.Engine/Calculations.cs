@@ -15,9 +15,9 @@ public static class Calculations
     public static IReadOnlyDictionary<string, Func<string, OpenMesh, Answer>> All { get; } = new Dictionary<string, Func<string, OpenMesh, Answer>>(StringComparer.Ordinal)
     {
         ["layers"] = (text, open) => Answer.Of(LayersJson.Run(text, open), Written.Text),
-        ["cure"] = (text, _) => Answer.Of(CureJson.Run(text), CureResultJson.Write),
+        ["cure"] = (text, open) => Answer.Of(CureCommand.Run(text, open), CureResultJson.Write),
         ["heat"] = (text, open) => Answer.Of(HeatJson.Run(text, open), HeatResultJson.Write),
-        ["time"] = (text, _) => Answer.Of(TimeJson.Run(text), TimeResultJson.Write),
+        ["time"] = (text, _) => Answer.Of(TimeJson.Run(text, new CureModels([]).Likely), TimeResultJson.Write),
         ["price"] = (text, _) => Answer.Of(PriceJson.Run(text), PriceJson.Write),
     };
 

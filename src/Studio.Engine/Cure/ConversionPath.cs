@@ -7,7 +7,7 @@ namespace Studio.Engine.Cure;
 internal sealed class ConversionPath
 {
     // error of one step [ratio]; a cure takes a few hundred steps, so the whole stays below 1e-10
-    private const double StepError = 1e-12;
+    private const double UsualStepError = 1e-12;
     private const double ShortestHours = 1e-7;
 
     // where the temperature changes, steps stay short enough to see it overtake the glass transition
@@ -22,15 +22,16 @@ internal sealed class ConversionPath
     private readonly List<CureStep> steps = [];
     private readonly double fromHours;
     private readonly double fromConversion;
+    private readonly double stepError;
     private RoomStretch stretch;
     private double at;
     private double conversion;
     private double? perHour;
     private double nextHours = 0.02;
 
-    internal ConversionPath(Kinetics kinetics, RoomCurve room, double fromHours, double fromConversion = 0)
+    internal ConversionPath(Kinetics kinetics, RoomCurve room, double fromHours, double fromConversion = 0, double stepError = UsualStepError)
     {
-        (this.kinetics, this.fromHours, this.fromConversion) = (kinetics, fromHours, fromConversion);
+        (this.kinetics, this.fromHours, this.fromConversion, this.stepError) = (kinetics, fromHours, fromConversion, stepError);
         (at, conversion) = (fromHours, fromConversion);
         stretches = room.From(fromHours).GetEnumerator();
         stretches.MoveNext();
@@ -100,8 +101,8 @@ internal sealed class ConversionPath
         {
             var h = Math.Min(Math.Min(wanted, left), slope == 0 ? LongestHours : LongestSlopingHours);
             var (to, error, lastPerHour) = DormandPrince.Step(kinetics, conversion, celsius, slope, h, perHour);
-            var good = error <= StepError || h <= ShortestHours;
-            var factor = Math.Clamp(0.9 * Math.Pow(StepError / Math.Max(error, 1e-30), 0.2), 0.2, 5);
+            var good = error <= stepError || h <= ShortestHours;
+            var factor = Math.Clamp(0.9 * Math.Pow(stepError / Math.Max(error, 1e-30), 0.2), 0.2, 5);
             if (good)
             {
                 var until = h == left ? stretch.ToHours : at + h;

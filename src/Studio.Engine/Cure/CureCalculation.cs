@@ -8,17 +8,24 @@ public static class CureCalculation
     public static Outcome<CureResult> Run(CureInput input) => Run(input, new InputErrors());
 
     /// <summary>As <see cref="Run(CureInput)"/>, after reading found errors of its own.</summary>
-    internal static Outcome<CureResult> Run(CureInput input, InputErrors errors)
+    /// <param name="models">Fits and runs of heat; without them printed hours and given kinetics alone count.</param>
+    internal static Outcome<CureResult> Run(CureInput input, InputErrors errors, ICureModels? models = null)
     {
         errors.Settle();
         CureInputCheck.Check(input, errors);
-        return errors.None ? Outcome<CureResult>.Of(Result(input)) : Outcome<CureResult>.Refused(errors.All);
+        return errors.None ? Outcome<CureResult>.Of(Result(Fitted(input, models), models)) : Outcome<CureResult>.Refused(errors.All);
     }
 
-    private static CureResult Result(CureInput input)
+    // a resin that no layer uses is checked but not fitted
+    private static CureInput Fitted(CureInput input, ICureModels? models) => models is null ? input : input with
+    {
+        Resins = input.Resins.ToDictionary(r => r.Key, r => input.Layers.Any(l => l.Resin == r.Key) ? r.Value with { Likely = models.Likely(r.Value) } : r.Value, StringComparer.Ordinal),
+    };
+
+    private static CureResult Result(CureInput input, ICureModels? models)
     {
         var log = new RoomLog(input.Room);
-        var pours = new Pours(input, log).All();
+        var pours = new Pours(input, log, models).All();
         var poured = pours.Where(p => p is not null).Select(p => p!).ToList();
         var piece = CureClock.Run(poured, log, input.UntilHours);
         var results = new List<CureLayerResult>();
@@ -52,13 +59,23 @@ public static class CureCalculation
         input.Resins.Where(r => r.Value.DataSheet is not null).SelectMany(r => DataSheetCheck.Doubts(r.Value.DataSheet!, $"resins.{r.Key}.dataSheet"));
 
     // finds when each layer was poured; null where the layer it waits for does not gel
-    private sealed class Pours(CureInput input, RoomLog room)
+    private sealed class Pours(CureInput input, RoomLog room, ICureModels? models)
     {
         private static readonly CureSheet Silent = new() { Times = [] };
 
         private readonly Dictionary<int, PouredLayer?> found = [];
+        private readonly double?[] pouredAt = new double?[input.Layers.Count];
 
-        internal List<PouredLayer?> All() => [.. input.Layers.Select((_, i) => Of(i))];
+        // those whose time is given lie under those that wait for them
+        internal List<PouredLayer?> All()
+        {
+            for (var i = 0; i < pouredAt.Length; i++)
+            {
+                pouredAt[i] = input.Layers[i].PouredAtHours;
+            }
+
+            return [.. input.Layers.Select((_, i) => Of(i))];
+        }
 
         private PouredLayer? Of(int index)
         {
@@ -67,7 +84,14 @@ public static class CureCalculation
                 var layer = input.Layers[index];
                 var resin = input.Resins[layer.Resin];
                 var at = layer.PouredAtHours ?? Gel(PourOrder.WaitsFor(input.Layers, index));
-                found[index] = pour = at is { } hours ? new(layer.Name, resin.DataSheet?.Times ?? Silent, hours) { Kinetics = resin.Kinetics } : null;
+                pouredAt[index] = at;
+                found[index] = pour = at is not { } hours ? null : new(layer.Name, resin.DataSheet?.Times ?? Silent, hours)
+                {
+                    Kinetics = resin.Kinetics,
+                    Likely = resin.Likely,
+                    PouredCelsius = layer.PouredCelsius,
+                    Heat = models?.Heat(input, index, pouredAt),
+                };
             }
 
             return pour;

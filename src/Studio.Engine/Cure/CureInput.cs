@@ -25,6 +25,9 @@ public sealed record CureResin
     /// <summary>What its data sheet prints, where known.</summary>
     public DataSheet? DataSheet { get; init; }
 
+    /// <summary>Resins that would print the same sheet; put in by who can fit one.</summary>
+    public LikelyCure? Likely { get; init; }
+
     /// <summary>Used by calc heat only [kg/m³].</summary>
     public double? DensityKgPerM3 { get; init; }
 
@@ -92,4 +95,24 @@ public sealed record DataSheet
 /// <param name="Resin">Its resin's id.</param>
 /// <param name="PouredAtHours">When [h] on the room's scale.</param>
 /// <param name="AfterGelOf">Name of the layer upon whose gel it is poured.</param>
-public sealed record CureLayer(string Name, string Resin, double? PouredAtHours, string? AfterGelOf);
+public sealed record CureLayer(string Name, string Resin, double? PouredAtHours, string? AfterGelOf)
+{
+    /// <summary>Its depth [mm]; with a mould its own heat decides its gel, without one a thin layer's does.</summary>
+    public double? ThicknessMm { get; init; }
+
+    /// <summary>Temperature of the mix [°C]; the room's where left out.</summary>
+    public double? PouredCelsius { get; init; }
+}
+
+/// <summary>What the clock itself cannot work out: a fit of a sheet, a run of a layer's heat. Put in by the room above it.</summary>
+public interface ICureModels
+{
+    /// <summary>Resins that would print the same sheet; null where none can be fitted, or the kinetics are given.</summary>
+    LikelyCure? Likely(CureResin resin);
+
+    /// <summary>What a run of this layer's heat says of its gel, with what is poured under it; null where it cannot be run.</summary>
+    /// <param name="input">With the resins' <see cref="CureResin.Likely"/>.</param>
+    /// <param name="index">Of the layer.</param>
+    /// <param name="pouredAt">When each layer is poured, as far as that is known [h]; this one's is.</param>
+    HeatGel? Heat(CureInput input, int index, IReadOnlyList<double?> pouredAt);
+}

@@ -90,6 +90,8 @@ internal static class CureInputCheck
             errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", input.Resins.Keys)}.");
         }
 
+        errors.Positive(path + ".thicknessMm", layer.ThicknessMm, 10_000, "mm");
+        errors.Within(path + ".pouredCelsius", layer.PouredCelsius, -20, 80, "°C");
         errors.Within(path + ".pouredAtHours", layer.PouredAtHours, -MostHours, MostHours, "h");
         if (layer.PouredAtHours is null == layer.AfterGelOf is null)
         {

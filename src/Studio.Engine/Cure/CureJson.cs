@@ -5,19 +5,14 @@ namespace Studio.Engine.Cure;
 /// <summary>Reads the input of <c>calc cure</c>; its errors join those of the calculation.</summary>
 internal static class CureJson
 {
-    /// <summary>JSON text to a result or every error at once.</summary>
-    public static Outcome<CureResult> Run(string text)
-    {
-        var errors = new InputErrors();
-        return Fields.Parse(text, errors) is { } fields ? CureCalculation.Run(Read(fields), errors) : Outcome<CureResult>.Refused(errors.All);
-    }
-
-    private static CureInput Read(Fields fields)
+    /// <summary>The input as written.</summary>
+    /// <param name="mould">Reads what is said of a layer's mould, in the layers' order.</param>
+    internal static CureInput Read(Fields fields, Action<Fields> mould)
     {
         var input = new CureInput
         {
             Resins = fields.Map("resins", Resin),
-            Layers = fields.List("layers", Layer),
+            Layers = fields.List("layers", f => Layer(f, mould)),
             Room = RoomJson.Read(fields),
             UntilHours = fields.Number("untilHours"),
         };
@@ -40,9 +35,14 @@ internal static class CureJson
         return resin;
     }
 
-    private static CureLayer Layer(Fields fields)
+    private static CureLayer Layer(Fields fields, Action<Fields> mould)
     {
-        var layer = new CureLayer(fields.Text("name"), fields.Text("resin"), fields.OptionalNumber("pouredAtHours"), fields.OptionalText("afterGelOf"));
+        var layer = new CureLayer(fields.Text("name"), fields.Text("resin"), fields.OptionalNumber("pouredAtHours"), fields.OptionalText("afterGelOf"))
+        {
+            ThicknessMm = fields.OptionalNumber("thicknessMm"),
+            PouredCelsius = fields.OptionalNumber("pouredCelsius"),
+        };
+        mould(fields);
         fields.NothingElse();
         return layer;
     }

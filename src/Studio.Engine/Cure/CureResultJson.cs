@@ -51,7 +51,9 @@ internal static class CureResultJson
         {
             if (time.RestsOn is { } basis)
             {
-                restsOn[name] = Basis(basis);
+                var rests = Basis(basis);
+                rests["by"] = By(time.By);
+                restsOn[name] = rests;
             }
 
             if (time.Reason is { } reason)
@@ -70,6 +72,15 @@ internal static class CureResultJson
 
     /// <summary>What a time rests on, the same for <c>calc time</c>.</summary>
     internal static JsonObject Basis(RestsOn basis) => new() { ["kind"] = Kind(basis.Kind), ["hours"] = basis.AtHours, ["celsius"] = basis.Celsius };
+
+    private static string By(DecidedBy by) => by switch
+    {
+        DecidedBy.Sheet => "sheet",
+        DecidedBy.Kinetics => "kinetics",
+        DecidedBy.Fit => "fit",
+        DecidedBy.Heat => "heat",
+        _ => throw new InvalidOperationException($"No word for {by}."),
+    };
 
     private static string Kind(RestsOnKind kind) => kind switch
     {

@@ -45,4 +45,13 @@ public sealed record PouredLayer(string Name, CureSheet Sheet, double PouredAtHo
 {
     /// <summary>How its resin cures, where known; the clock then takes the later of model and sheet, and for the window's end the earlier.</summary>
     public Kinetics? Kinetics { get; init; }
+
+    /// <summary>Resins that it may be, by a fit; a gel and the next pour then wait for the slow ones, and the window ends with the quick ones. Null where nothing is fitted.</summary>
+    public LikelyCure? Likely { get; init; }
+
+    /// <summary>Of the mix at its pour [°C]; as warm as the room where not known.</summary>
+    public double? PouredCelsius { get; init; }
+
+    /// <summary>What a run of its own heat says; null where there is none.</summary>
+    public HeatGel? Heat { get; init; }
 }

@@ -40,10 +40,13 @@ public sealed record Milestone(double? AtHours, RestsOn? RestsOn, string? Reason
     /// <summary>True when the printed hours decide, because the room was warm enough to be done sooner by the formula.</summary>
     public bool FromPrintedHours { get; init; }
 
-    /// <summary>True where the resin's kinetics decide, being stricter than the sheet.</summary>
-    public bool FromKinetics { get; init; }
+    /// <summary>What decides: the sheet, or a model that is stricter than it or speaks where it is silent.</summary>
+    public DecidedBy By { get; init; }
 
-    /// <summary>What the sheet alone would say where the kinetics decide [h]; null where it says nothing.</summary>
+    /// <summary>True where a model decides, not the sheet.</summary>
+    public bool FromKinetics => By is not DecidedBy.Sheet;
+
+    /// <summary>What the sheet alone would say where a model decides [h]; null where it says nothing.</summary>
     public double? SheetAtHours { get; init; }
 
     /// <summary>A milestone without a time.</summary>

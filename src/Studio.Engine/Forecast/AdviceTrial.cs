@@ -8,6 +8,9 @@ namespace Studio.Engine.Forecast;
 /// <param name="FaceC">Where it touches the mould.</param>
 internal sealed record HighBound(double PeakC, double FaceC)
 {
+    /// <summary>The drawn resin that is nearest to it.</summary>
+    public int Member { get; init; }
+
     public double OverK(HeatLimit limit) => (limit.AtMouldFace ? FaceC : PeakC) - limit.Celsius;
 }
 
@@ -18,13 +21,13 @@ internal sealed class AdviceTrial
 {
     // the body of revolution of the preview is up to 0.9 K too cool where it matters (study, section 5)
     private const double SidesK = 1;
-    private const int MostTurns = 4;
+    private const int MostTurns = 6;
 
     private readonly MouldBody mould;
     private readonly IReadOnlyList<HeatLimit> limits;
     private readonly CancellationToken stop;
     private readonly double marginK;
-    private readonly int upper;
+    private int upper;
 
     public AdviceTrial(AdviceInput input, int layer, CancellationToken stop)
     {
@@ -56,7 +59,7 @@ internal sealed class AdviceTrial
     public HighBound Sure(HeatInput piece, IReadOnlyList<ForecastResin> resins, int top = 1)
     {
         var told = HeatForecast.Run(piece, mould, resins, preview: true, stop).Layers.TakeLast(top).ToList();
-        return new(told.Max(l => l.PeakHighC), told.Max(l => l.FaceHighC));
+        return new(told.Max(l => l.PeakHighC), told.Max(l => l.FaceHighC)) { Member = told[^1].HottestMember };
     }
 
     /// <summary>What the layer does by itself, for the wait upon it.</summary>
@@ -79,7 +82,14 @@ internal sealed class AdviceTrial
                 break;
             }
 
+            // which resin makes the bound changes on the way from a run-away to a calm layer
             sure[at] = Sure(change(at), Resins);
+            if (upper != sure[at].Member)
+            {
+                upper = sure[at].Member;
+                quick.Clear();
+            }
+
             lift = new(sure[at].PeakC - Quick(at).PeakC, sure[at].FaceC - Quick(at).FaceC);
         }
 

@@ -49,7 +49,7 @@ internal static class HeatJson
         return spec;
     }
 
-    private static WallJson Wall(Fields f)
+    internal static WallJson Wall(Fields f)
     {
         var usual = new WallSpec { ThicknessMm = 1 };
         var thickness = f.Number("thicknessMm");
@@ -97,5 +97,5 @@ internal static class HeatJson
         return layer;
     }
 
-    private sealed record WallJson(WallSpec Spec, double? StartCelsius);
+    internal sealed record WallJson(WallSpec Spec, double? StartCelsius);
 }

@@ -8,6 +8,10 @@ internal readonly struct StageKinetics
 {
     private const double ZeroC = 273.15;
 
+    // a stage of a step that will be refused may look far outside; no resin is either [°C]
+    private const double ColdestC = -100;
+    private const double HottestC = 350;
+
     // where α^m has no slope any more for m below 1
     private const double LeastConversion = 1e-9;
 
@@ -39,17 +43,20 @@ internal readonly struct StageKinetics
     /// <summary>Fills the rates [1/s] from conversions and temperatures [°C].</summary>
     public void Rates(ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate)
     {
-        var k = 0;
-        for (; k <= rate.Length - Vector<double>.Count; k += Vector<double>.Count)
+        var (k, w) = (0, Vector<double>.Count);
+        for (; k <= rate.Length - w; k += w)
         {
-            var (a, kelvin) = (new Vector<double>(conversion[k..]), new Vector<double>(celsius[k..]));
-            var (left, order, _) = Order(a, kelvin + new Vector<double>(ZeroC));
-            (Vector.Exp(given - (energy / (kelvin + new Vector<double>(ZeroC)))) * order * left * Mobility(a, kelvin)).CopyTo(rate[k..]);
+            Rate(new Vector<double>(conversion[k..]), new Vector<double>(celsius[k..])).CopyTo(rate[k..]);
         }
 
-        for (; k < rate.Length; k++)
+        if (k < rate.Length)
         {
-            rate[k] = kinetics.PerS(conversion[k], celsius[k]);
+            Span<double> few = stackalloc double[2 * w];
+            few.Clear();
+            conversion[k..].CopyTo(few);
+            celsius[k..].CopyTo(few[w..]);
+            Rate(new Vector<double>(few), new Vector<double>(few[w..])).CopyTo(few);
+            few[..(rate.Length - k)].CopyTo(rate[k..]);
         }
     }
 
@@ -77,9 +84,19 @@ internal readonly struct StageKinetics
         }
     }
 
+    private Vector<double> Rate(Vector<double> a, Vector<double> celsius)
+    {
+        var c = Held(celsius);
+        var kelvin = c + new Vector<double>(ZeroC);
+        var (left, order, _) = Order(a, kelvin);
+        return Vector.Exp(given - (energy / kelvin)) * order * left * Mobility(a, c);
+    }
+
+    private static Vector<double> Held(Vector<double> celsius) => Vector.Min(new Vector<double>(HottestC), Vector.Max(new Vector<double>(ColdestC), celsius));
+
     private void Few(ReadOnlySpan<double> conversion, ReadOnlySpan<double> celsius, Span<double> rate, Span<double> byConversion, Span<double> byKelvin)
     {
-        var (one, a, c) = (Vector<double>.One, new Vector<double>(conversion), new Vector<double>(celsius));
+        var (one, a, c) = (Vector<double>.One, new Vector<double>(conversion), Held(new Vector<double>(celsius)));
         var kelvin = c + new Vector<double>(ZeroC);
         var (left, order, kappa) = Order(a, kelvin);
         var (done, rest) = (Vector.Max(new Vector<double>(LeastConversion), a), Vector.Max(new Vector<double>(LeastConversion), one - a));

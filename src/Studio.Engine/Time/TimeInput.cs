@@ -90,6 +90,9 @@ public sealed record PlannedWork(string Name, double Minutes, bool AfterFullCure
 /// <param name="Kinetics">How it cures, where known.</param>
 public sealed record TimeResin(CureSheet Sheet, Kinetics? Kinetics = null)
 {
+    /// <summary>Resins that it may be, by a fit; the gel waits for the slow ones. Null where nothing is fitted.</summary>
+    public LikelyCure? Likely { get; init; }
+
     /// <summary>A resin of <c>calc cure</c>.</summary>
     public static TimeResin Of(CureResin resin) => new(resin.DataSheet?.Times ?? new CureSheet { Times = [] }, resin.Kinetics);
 }

@@ -7,7 +7,8 @@ namespace Studio.Engine.Time;
 internal static class TimeJson
 {
     /// <summary>JSON text to a result or every error at once.</summary>
-    public static Outcome<TimeResult> Run(string text)
+    /// <param name="likely">Fits a sheet.</param>
+    public static Outcome<TimeResult> Run(string text, Func<CureResin, LikelyCure?> likely)
     {
         var errors = new InputErrors();
         if (Fields.Parse(text, errors) is not { } fields)
@@ -21,6 +22,11 @@ internal static class TimeJson
         errors.Settle();
         CureInputCheck.Resins(resins, errors);
         CureInputCheck.Room(input.Room, errors);
+        if (errors.None)
+        {
+            input = input with { Resins = input.Resins.ToDictionary(r => r.Key, r => input.Layers.Any(l => l.Resin == r.Key) ? r.Value with { Likely = likely(resins[r.Key]) } : r.Value, StringComparer.Ordinal) };
+        }
+
         var outcome = TimeCalculation.Run(input, errors);
         return outcome.Ok ? Outcome<TimeResult>.Of(outcome.Value with { Findings = [.. Findings(outcome.Value, steady), .. Doubts(resins)] }) : outcome;
     }
