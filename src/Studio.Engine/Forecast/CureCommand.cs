@@ -1,5 +1,4 @@
 using Studio.Engine.Cure;
-using Studio.Engine.Heat;
 using Studio.Engine.Json;
 using Studio.Engine.Meshes;
 using Studio.Engine.Moulds;
