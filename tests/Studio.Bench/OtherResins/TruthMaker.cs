@@ -6,6 +6,7 @@ namespace Studio.Bench.Tools.OtherResins;
 internal static class TruthMaker
 {
     private const int MostDraws = 400;
+    private const int MostTurns = 25;
 
     // one that takes longer to leave its mould, or to gel in a cool room, is not sold for this
     private const double MostDemould = 6;
@@ -45,22 +46,19 @@ internal static class TruthMaker
         }
 
         resin = Paced(resin, film / goal);
-        for (var turn = 0; turn < 6; turn++)
+        for (var turn = 0; turn < MostTurns; turn++)
         {
             var off = DrawnTrial.Cup(resin, kind.CupG, 6, 3).FirstGelHours / goal;
-            if (!double.IsFinite(off))
-            {
-                return null;
-            }
-
-            resin = Paced(resin, off);
             if (Math.Abs(off - 1) < 0.01)
             {
-                break;
+                return resin;
             }
+
+            // half the way: a cup that warms itself answers with more than the factor
+            resin = Paced(resin, double.IsFinite(off) ? Math.Sqrt(off) : 2);
         }
 
-        return resin;
+        return null;
     }
 
     // the diffusion is on the chemistry's scale, so that the whole is quicker or slower by a factor

@@ -7,7 +7,7 @@ namespace Studio.Bench.Tools.OtherResins;
 internal static class TruthShelf
 {
     // raise it when the generator changes, so that no stale truth is read
-    private const int Edition = 1;
+    private const int Edition = 2;
 
     /// <summary>Reads the truths of a seed and count, or makes and keeps them.</summary>
     public static IReadOnlyList<ResinTruth> Take(int perClass, int seed, int workers, Action<string> say)
