@@ -1,5 +1,6 @@
 using System.Globalization;
 using Studio.Bench.Tools;
+using Studio.Bench.Tools.OtherResins;
 using Studio.Engine.Tests.Fit;
 
 return args switch
@@ -12,6 +13,10 @@ return args switch
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
     ["fit", var count, var seed, var workers] => Fit(count, seed, workers),
+    ["coverage"] => CoverageTable.Run("60", "tuning", "1"),
+    ["coverage", var count] => CoverageTable.Run(count, "tuning", "1"),
+    ["coverage", var count, var seed] => CoverageTable.Run(count, seed, "1"),
+    ["coverage", var count, var seed, var workers] => CoverageTable.Run(count, seed, workers),
     [] => await Measure.RunAsync(),
     ["time"] => await TimeAsync(),
     ["mesh"] => await MeshCost.RunAsync(),
@@ -35,7 +40,7 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 
