@@ -5,8 +5,8 @@ internal static class FitDraws
 {
     private const ulong Start = 20251125;
 
-    /// <summary>Numbers of one draw: those that are fitted, and one for what a log of one temperature cannot tell.</summary>
-    public const int Width = FitNumbers.Count + 1;
+    /// <summary>Numbers of one draw: those that are fitted, and those of what nothing that is seen can tell (<see cref="FitMembers"/>).</summary>
+    public const int Width = FitNumbers.Count + 4;
 
     public static IReadOnlyList<double[]> Of(int count)
     {

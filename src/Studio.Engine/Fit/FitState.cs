@@ -36,6 +36,9 @@ public sealed record FitState
     /// <summary>Hours to complete cure that the sheet prints [h].</summary>
     public double? FullCureHours { get; init; }
 
+    /// <summary>How far the model may be from the resin whatever was seen, as a share of what <see cref="FitMembers"/> takes; from its class [ratio].</summary>
+    public double Apart { get; init; } = 1;
+
     /// <summary>Standard deviations of a log's readings are multiplied by this; from the resin's class [ratio].</summary>
     public double LogDoubt { get; init; } = 1;
 
@@ -84,7 +87,7 @@ public sealed record FitState
         }
 
         var whole = Whole();
-        return [.. FitDraws.Of(count).Select(z => whole.Resin(FitMembers.Turned(whole, whole.At(z), z[FitNumbers.Count])))];
+        return [.. FitDraws.Of(count).Select(z => whole.Resin(FitMembers.Apart(FitMembers.Turned(whole, whole.At(z), z[FitNumbers.Count]), z, Apart)))];
     }
 
     /// <summary>Conversion at the printed hours of complete cure at the sheet's temperature; null where none are printed.</summary>

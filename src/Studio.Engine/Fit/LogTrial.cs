@@ -7,6 +7,8 @@ namespace Studio.Engine.Fit;
 /// <summary>The observed layer on the model: the piece up to it, with the resin that is tried in every layer of its lot.</summary>
 internal sealed class LogTrial
 {
+    private const double OffsetSdK = 0.6;
+
     private static readonly HeatFineness Coarse = new(5, 6, 2);
 
     private readonly LayerLog log;
@@ -38,8 +40,8 @@ internal sealed class LogTrial
         roomC = Enumerable.Range(0, 25).Average(i => room.CelsiusAt(pouredAt + (i / 24.0 * (log.DemouldAfterHours ?? 1))));
     }
 
-    /// <summary>At which temperature this log tells of the resin: the mean of what was read, or the room [°C].</summary>
-    public double SeenC => readings.Count == 0 ? roomC : readings.Average(r => r.Celsius);
+    /// <summary>At which temperature this log tells of the resin: the room's, for what the layer warms itself is part of what is told [°C].</summary>
+    public double SeenC => roomC;
 
     public int Count => readings.Count + (log.GelAfterHours is null ? 0 : 1) + (log.DemouldAfterHours is null ? 0 : 1);
 
@@ -71,9 +73,17 @@ internal sealed class LogTrial
         return i < 0 ? line[^1].C : i == 0 ? line[0].C : line[i - 1].C + ((hours - line[i - 1].AfterHours) / (line[i].AfterHours - line[i - 1].AfterHours) * (line[i].C - line[i - 1].C));
     }
 
-    /// <summary>In standard deviations: readings to a few per cent of their rise at best, observed times to 15 and 20 %.</summary>
-    public double[] Residuals(FitResin resin) =>
-        [.. Foretold(resin).Zip(readings, (model, read) => (model - read.Celsius) / Sd(read)), .. Times(resin).Select(t => t.OffSd)];
+    /// <summary>
+    /// In standard deviations: readings to a few per cent of their rise at best, observed times to 15 and 20 %. A thermometer may be off by some tenths of a kelvin all along: of the
+    /// difference as much as is likely is taken for that, and counted once.
+    /// </summary>
+    public double[] Residuals(FitResin resin)
+    {
+        double[] off = [.. Foretold(resin).Zip(readings, (model, read) => model - read.Celsius)];
+        double[] weights = [.. readings.Select(r => 1 / (Sd(r) * Sd(r)))];
+        var all = off.Length == 0 ? 0 : off.Zip(weights, (o, w) => o * w).Sum() / (weights.Sum() + (1 / (OffsetSdK * OffsetSdK)));
+        return [.. off.Zip(readings, (o, r) => (o - all) / Sd(r)), .. readings.Count == 0 ? (double[])[] : [all / OffsetSdK], .. Times(resin).Select(t => t.OffSd)];
+    }
 
     /// <summary>For people: the observed times, and the root mean square of the readings.</summary>
     public IReadOnlyList<FitDatum> Tell(FitResin resin)

@@ -10,18 +10,18 @@ namespace Studio.Engine.Fit;
 /// </remarks>
 public sealed record ResinClass
 {
-    /// <summary>Standard deviation of a gel conversion within its class: 0.50 to 0.65 then holds nineteen in twenty.</summary>
-    public const double GelSd = 0.035;
+    /// <summary>Standard deviation of a gel conversion within its class: 0.50 to 0.65 then holds more than nine in ten.</summary>
+    public const double GelSd = 0.04;
 
-    private ResinClass(string key, string words, double rateAt23CPerS, double heatJPerKg, double glassEndC, double gel, double widen, double logDoubt) =>
-        (Key, Words, RateAt23CPerS, HeatJPerKg, GlassEndC, GelConversion, Widen, LogDoubt) = (key, words, rateAt23CPerS, heatJPerKg, glassEndC, gel, widen, logDoubt);
+    private ResinClass(string key, string words, double rateAt23CPerS, double heatJPerKg, double glassEndC, double gel, double widen, double logDoubt, double apart) =>
+        (Key, Words, RateAt23CPerS, HeatJPerKg, GlassEndC, GelConversion, Widen, LogDoubt, Apart) = (key, words, rateAt23CPerS, heatJPerKg, glassEndC, gel, widen, logDoubt, apart);
 
     /// <summary>All classes, from the slowest.</summary>
     public static IReadOnlyList<ResinClass> All { get; } =
     [
-        new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 0.595, 1.15, 1.35),
-        new("casting", "casting resin", 1.3e-4, 370e3, 55, 0.585, 1, 1.15),
-        new("fast", "fast resin", 8e-4, 390e3, 58, 0.577, 0.85, 0.85),
+        new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 0.595, 1, 1.3, 0.65),
+        new("casting", "casting resin", 1.3e-4, 370e3, 55, 0.585, 1.25, 1.25, 1),
+        new("fast", "fast resin", 8e-4, 390e3, 58, 0.585, 1.3, 1.3, 1),
     ];
 
     /// <summary>Key in the contract.</summary>
@@ -50,6 +50,9 @@ public sealed record ResinClass
 
     /// <summary>A log's readings are trusted less by this, set and measured likewise: what the model leaves out shows more in a deep layer than in a thin one.</summary>
     public double LogDoubt { get; }
+
+    /// <summary>What the model leaves out, as a share of what <see cref="FitMembers"/> takes for it; set and measured likewise.</summary>
+    public double Apart { get; }
 
     /// <summary>The class of a key; null when there is none.</summary>
     public static ResinClass? Find(string? key) => All.FirstOrDefault(c => c.Key == key);

@@ -9,14 +9,14 @@ namespace Studio.Engine.Fit;
 /// <remarks>A sheet tells two or three combinations of the numbers. The rest stays at the prior, and the result says which.</remarks>
 public static class SheetFit
 {
-    // logarithms: of rate (flat), κ × or ÷ 2, heat ± 12 %; E ± 6 kJ/mol; films ± 25 %; demould conversion ± 0.05; gel conversion ± 0.035; the path by κ: + 8 ± 12 kJ/mol
+    // logarithms: of rate (flat), κ × or ÷ 2, heat ± 12 %; E ± 6 kJ/mol; films ± 25 %; demould conversion ± 0.05; gel conversion ± 0.035; the path by κ: + 15 ± 14 kJ/mol
     // (0 to 44 in the literature, our study); orders 1 ± 0.15 and 2 ± 0.2, which sum to 2.5 to 3 (Barral et al. 1995)
-    private static readonly double[] PriorSd = [1.6, Math.Log(2), 0.12, 6, 0.25, 0.05, ResinClass.GelSd, 12, 0.15, 0.2];
+    private static readonly double[] PriorSd = [1.6, Math.Log(2), 0.12, 6, 0.25, 0.05, ResinClass.GelSd, 14, 0.15, 0.2];
 
     private const double Kappa = 0.04;
     private const double ActivationKJ = 55;
     private const double Demould = 0.78;
-    private const double KappaEnergyKJ = 8;
+    private const double KappaEnergyKJ = 15;
     private const double UsualDensity = 1100;
 
     /// <summary>Fits, or says everything that is wrong with the sheet.</summary>
@@ -38,6 +38,7 @@ public static class SheetFit
             DensityKgPerM3 = sheet.DensityKgPerM3 ?? UsualDensity,
             FullCureHours = sheet.FullCureHours,
             LogDoubt = kind.LogDoubt,
+            Apart = kind.Apart,
         };
         if (FirstRate(sheet, state.Best().Kinetics) is not { } rate)
         {

@@ -65,9 +65,11 @@ public sealed record HeatOutcome(IReadOnlyList<LayerHeat> Layers, double EnergyM
 /// <summary>Solves ρ c ∂T/∂t = ∇·(k∇T) + ρ H ∂α/∂t from pour to pour, in steps whose size follows what changes.</summary>
 public sealed class HeatRun
 {
-    // the first step after a pour, and one that is short enough whatever its error [s]
+    // the first step after a pour, one that is short enough if its error is not ten times what is allowed, and where it is given up [s]
     private const double FirstS = 8;
-    private const double ShortestS = 0.01;
+    private const double ShortestS = 0.05;
+    private const double MostError = 10;
+    private const double LeastS = 1e-6;
     private const double LongestS = 4 * 3600;
 
     // where the room changes, so that nothing of it is stepped over
@@ -220,10 +222,10 @@ public sealed class HeatRun
             var left = endS - atS;
             var dt = wanted >= left ? left : Math.Min(wanted, left > 2 * wanted ? left : left / 2);
             var step = stepper.Try(fromH + (atS / 3600), dt);
-            if (!(step.Error <= 1) && !(dt <= ShortestS && double.IsFinite(step.Error)))
+            if (!(step.Error <= (dt <= ShortestS ? MostError : 1)))
             {
                 wanted = dt * (double.IsFinite(step.Error) ? Math.Clamp(0.8 * Math.Pow(step.Error, -1.0 / 3), 0.1, 0.8) : 0.25);
-                if (dt < ShortestS)
+                if (dt < LeastS)
                 {
                     throw new InvalidOperationException("The heat equation could not be solved: a step gave no number.");
                 }

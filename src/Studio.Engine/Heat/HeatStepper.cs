@@ -24,7 +24,8 @@ internal sealed class HeatStepper
 
     // in a run-away no digit is shown, so less is asked of it: once more per so many kelvin above [°C], [K]
     private const double LooseAboveC = 120;
-    private const double LooseK = 5;
+    private const double LooseK = 1.5;
+    private const double MostLoose = 60;
 
     // steps that one factored matrix serves: the method keeps its order, but the reaction's slopes have moved on
     private const int MostAge = 6;
@@ -189,12 +190,20 @@ internal sealed class HeatStepper
         double released = 0, error = 0;
         for (var p = 0; p < conversion.Length; p++)
         {
+            // a hair beyond either end goes back, and its heat with it
+            var inside = Math.Clamp(conversion[p], 0, 1);
+            if (inside != conversion[p])
+            {
+                celsius[stage.PointNode[p]] += state.JoulePerTurn[p] * (inside - conversion[p]) / stage.Capacity[stage.PointNode[p]];
+                conversion[p] = inside;
+            }
+
             released += state.JoulePerTurn[p] * (conversion[p] - state.Conversion[p]);
         }
 
         Combine(null, nodeTurn, Table.E, Table.Stages, flow);
         Combine(null, pointTurn, Table.E, Table.Stages, rate);
-        var allowed = share * (1 + (Math.Max(0, Hottest() - LooseAboveC) / LooseK));
+        var allowed = share * Math.Min(MostLoose, 1 + (Math.Max(0, Hottest() - LooseAboveC) / LooseK));
         error = Math.Max(Most(flow) / AllowedK, Most(rate) / AllowedConversion) / allowed;
         return new HeatStep(released, lost, error > 1 ? Filtered() / allowed : error);
     }
