@@ -26,7 +26,7 @@ public sealed class MeshMould : MouldBody
     {
         Needs = MouldNeeds.Mesh,
         FromSpec = Make,
-        NoGrid = "The heat of a mould from a mesh cannot be worked out: the equation needs walls it can follow.",
+        Grid = MouldGrid.Areas,
     };
 
     /// <summary>Notes on what was mended in the mesh or is worth knowing.</summary>

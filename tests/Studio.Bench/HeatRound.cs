@@ -1,0 +1,32 @@
+using System.Globalization;
+using Studio.Engine.Heat;
+using Studio.Engine.Tests.Forecast;
+
+namespace Studio.Bench.Tools;
+
+/// <summary>What a round body of the same areas is wrong by, beside three dimensions.</summary>
+internal static class HeatRound
+{
+    public static int Run()
+    {
+        foreach (var one in RoundCases.All)
+        {
+            if (one.Run() is not var (sides, round))
+            {
+                Console.WriteLine($"{one.Name}: no answer");
+                continue;
+            }
+
+            for (var i = 0; i < sides.Count; i++)
+            {
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{one.Name};{i};{Words(sides[i])};{Words(round[i])}"));
+            }
+        }
+
+        return 0;
+    }
+
+    private static string Words(LayerHeat l) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{l.PeakCelsius:0.00};{l.PeakAfterHours:0.000};{l.MouldFacePeakCelsius:0.00};{l.FirstGelAfterHours:0.000};{l.LastGelAfterHours:0.000};{l.LeastConversion:0.0000};{l.MeanConversion:0.0000}");
+}
