@@ -8,7 +8,8 @@ return args switch
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
     ["heat-reference"] => HeatReference.Run(),
-    ["heat-round"] => HeatRound.Run(),
+    ["heat-round"] => HeatRound.Run(""),
+    ["heat-round", var of] => HeatRound.Run(of),
     ["fit"] => Fit("200"),
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
@@ -36,7 +37,7 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round [WORD] | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 

@@ -54,6 +54,14 @@ public sealed class MeshMould : MouldBody
     public override double ClearanceMm(double widthMm, double depthMm, double fromMm, double toMm) =>
         BoxGap.Mm(cavity.Mesh, Require.Positive(widthMm, "mm") / 2, Require.Positive(depthMm, "mm") / 2, Height(Math.Min(fromMm, toMm)), Height(Math.Max(fromMm, toMm)));
 
+    /// <summary>Hollows and basins that stand apart count with all their walls.</summary>
+    public override double? OutlineShare(double zMm)
+    {
+        var section = Section.AtHeight(cavity.Mesh, Height(zMm));
+        var area = section.Sum(p => Section.DoubleAreaMm2(p)) / 2;
+        return area > 0 ? section.Sum(p => p.Select((q, k) => (p[(k + 1) % p.Count] - q).Length).Sum()) / (2 * Math.Sqrt(Math.PI * area)) : null;
+    }
+
     /// <inheritdoc/>
     public override double HeightAtMl(double volumeMl) => volumeMl >= CapacityMl ? HeightMm : cavity.Table.HeightMm(volumeMl * 1000);
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Studio.Engine.Cure;
 using Studio.Engine.Heat;
+using Studio.Engine.Layers;
 using Studio.Engine.Moulds;
 
 namespace Studio.Engine.Tests.Forecast;
@@ -21,7 +22,26 @@ public static class RoundCases
     private static readonly string[] ResinNames = ["deep", "medium", "casting", "fast"];
 
     /// <summary>Every case.</summary>
-    public static IReadOnlyList<RoundCase> All { get; } = [.. Shapes().SelectMany(s => s.Depths.SelectMany(d => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{s.Name}, {d}, {ResinNames[r]}", s.Spec, [.. d.Split('+').Select(x => double.Parse(x, CultureInfo.InvariantCulture))], Resins[r]))))];
+    public static IReadOnlyList<RoundCase> All { get; } = [.. Shapes().SelectMany(s => s.Depths.SelectMany(d => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{s.Name}, {d}, {ResinNames[r]}", s.Spec, Deep(d), Resins[r]))))
+        .Concat(Formers().SelectMany(f => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{f.Name}, {f.Depths}, {ResinNames[r]}", f.Spec, Deep(f.Depths), Resins[r]) { Former = f.Former, Silicone = f.Silicone })))];
+
+    private static double[] Deep(string words) => [.. words.Split('+').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
+
+    // a box that makes a room for the lights, square and narrow, hollow and as a plug
+    private static IEnumerable<(string Name, MouldSpec Spec, string Depths, FormerSpec Former, bool Silicone)> Formers()
+    {
+        foreach (var silicone in new[] { false, true })
+        {
+            foreach (var depths in new[] { "15+25", "40" })
+            {
+                yield return ($"square 120 around {(silicone ? "a plug" : "air")} of 60 x 60", Spec("cuboid", ("widthMm", 120), ("depthMm", 120), ("heightMm", 60)), depths, Box(60, 60), silicone);
+                yield return ($"oblong 160 x 80 around {(silicone ? "a plug" : "air")} of 100 x 30", Spec("cuboid", ("widthMm", 160), ("depthMm", 80), ("heightMm", 60)), depths, Box(100, 30), silicone);
+                yield return ($"pyramid 150 around {(silicone ? "a plug" : "air")} of 30 x 30", Spec("pyramid", ("sides", 4), ("baseMm", 150), ("heightMm", 100)), depths.Replace("25", "65", StringComparison.Ordinal).Replace("40", "80", StringComparison.Ordinal), Box(30, 30) with { FromMm = 50 }, silicone);
+            }
+        }
+    }
+
+    private static FormerSpec Box(double wide, double deep) => new() { OuterWidthMm = wide, OuterDepthMm = deep, FromMm = 10, Solid = true };
 
     /// <summary>The same mould as a water fill of many readings would tell it.</summary>
     public static MouldSpec Measured(MouldBody mould, int readings = 400) => new("measured", new Dictionary<string, double>(StringComparer.Ordinal))
@@ -53,6 +73,11 @@ public static class RoundCases
 public sealed record RoundCase(string Name, MouldSpec Spec, double[] DeepMm, Kinetics Resin)
 {
     private const double RoomC = 22;
+
+    public FormerSpec? Former { get; init; }
+
+    public bool Silicone { get; init; }
+
     private static readonly HeatFineness Round = new(12, 12, 3);
     private static readonly HeatFineness Sided = new(8, 10, 3);
 
@@ -64,6 +89,8 @@ public sealed record RoundCase(string Name, MouldSpec Spec, double[] DeepMm, Kin
     {
         Mould = spec,
         Wall = new WallSpec { ThicknessMm = 8, FloorMm = 8, StartCelsius = RoomC },
+        Former = Former,
+        Fill = Former is null ? null : new FillSpec(Silicone, 5),
         Boundary = new BoundarySpec(),
         Room = [new RoomReading(0, RoomC)],
         Layers = [.. DeepMm.Select((d, i) => new HeatLayer(Resin, 1100, 1900, 0.19, DeepMm.Take(i).Sum(), DeepMm.Take(i + 1).Sum(), i * ApartHours, RoomC))],
