@@ -7,6 +7,7 @@ namespace Studio.Bench.Tools;
 /// <summary>What a round body of the same areas is wrong by, beside three dimensions.</summary>
 internal static class HeatRound
 {
+    /// <summary>Prints each layer in three dimensions and of the round body.</summary>
     /// <param name="of">A word of the names that are run; empty for all.</param>
     public static int Run(string of)
     {

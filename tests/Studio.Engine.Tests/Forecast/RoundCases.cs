@@ -23,7 +23,16 @@ public static class RoundCases
 
     /// <summary>Every case.</summary>
     public static IReadOnlyList<RoundCase> All { get; } = [.. Shapes().SelectMany(s => s.Depths.SelectMany(d => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{s.Name}, {d}, {ResinNames[r]}", s.Spec, Deep(d), Resins[r]))))
-        .Concat(Formers().SelectMany(f => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{f.Name}, {f.Depths}, {ResinNames[r]}", f.Spec, Deep(f.Depths), Resins[r]) { Former = f.Former, Silicone = f.Silicone })))];
+        .Concat(Formers().SelectMany(f => Enumerable.Range(0, Resins.Length).Select(r => new RoundCase($"{f.Name}, {f.Depths}, {ResinNames[r]}", f.Spec, Deep(f.Depths), Resins[r]) { Former = f.Former, Silicone = f.Silicone })))
+        .Concat(Critical())];
+
+    // where the round body almost runs away and the mould does not, they are furthest apart
+    private static IEnumerable<RoundCase> Critical() =>
+        from s in Shapes().Where(s => s.Name is "bar 1:4" or "oblong 1:4" or "oblong 1:3" or "oblong 1:2" or "prism of 3")
+        from deep in new[] { "15", "40" }
+        from times in new[] { 1.25, 1.5, 1.75, 2, 2.5 }
+        let at = Array.IndexOf(ResinNames, "medium")
+        select new RoundCase(FormattableString.Invariant($"{s.Name}, {deep}, medium x {times}"), s.Spec, Deep(deep), Resins[at] with { RateAt23CPerS = Resins[at].RateAt23CPerS * times });
 
     private static double[] Deep(string words) => [.. words.Split('+').Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 

@@ -127,7 +127,7 @@ public sealed class AreaBodyTests
     public void A_step_is_as_warm_as_in_a_grid_of_squares(string line, string depths)
     {
         var (spec, body) = Mould(line, 256);
-        var input = Input(spec, depths);
+        var input = Input(spec, depths) with { Boundary = new BoundarySpec(8, 8, 8, 8) };
         var got = HeatRun.Run(input, body, new HeatFineness(16, 20, 5), stop: Stop);
         var squares = HeatRun.Run(input, Squares(input, Lines[line]), 1, Stop);
         foreach (var (l, s) in got.Layers.Zip(squares.Layers))
@@ -188,7 +188,7 @@ public sealed class AreaBodyTests
         double[] edges = [0, .. line.Select(p => p.Radius).Where(r => r > 0), .. line.Select(p => p.Radius + 8).Where(r => r > 8)];
         double[] heights = [-8, .. line.Select(p => p.Z), .. input.Layers.Select(l => l.ToMm), .. line.Select(p => p.Z - 8).Where(z => z > 0), .. line.Select(p => p.Z + 8).Where(z => z < 60)];
         var (across, planes) = (Divided(edges, 1.5), Divided(heights, 1.25));
-        double Inner(double z) => line.Zip(line.Skip(1)).Where(p => p.First.Z < z && p.Second.Z > z).Select(p => p.First.Radius).Single();
+        double Inner(double z) => line.Zip(line.Skip(1)).First(p => p.First.Z < z && p.Second.Z >= z).First.Radius;
         bool Wall(double r, double z) => Enumerable.Range(-16, 33).Select(k => z + (k * 0.5)).Any(near => near is > 0 and < 60 && r < Inner(near) + 8);
         return new HeatGrid(HeatSymmetry.Round, 3, planes, [.. planes.Select(_ => across)], [[0, 1]], (i, _, k) =>
         {
