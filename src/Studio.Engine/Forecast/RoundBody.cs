@@ -14,18 +14,18 @@ public static class RoundBody
     public const double MostOutline = 1.42;
 
     // shares of the rise above the coldest that the layer starts from or stands in
-    internal const double LeastRise = 0.45;
+    internal const double LeastRise = 0.3;
     internal const double MostFaceRise = 1.2;
 
     // shares of a time
     internal const double EarliestPeak = 0.8;
     internal const double LatestPeak = 1.3;
     internal const double LatestFirstGel = 1.3;
-    internal const double LatestGel = 1.7;
+    internal const double LatestGel = 2;
 
     // shares of a conversion
-    internal const double LeastOfLeast = 0.75;
-    internal const double LeastOfMean = 0.85;
+    internal const double LeastOfLeast = 0.6;
+    internal const double LeastOfMean = 0.8;
 
     private const int Looks = 9;
 

@@ -16,6 +16,7 @@ public sealed class RoundBodyTests
     [
         "bar 1:4, 40, medium", "bar 1:4, 15, casting", "oblong 1:4, 20+20, medium", "oblong 1:2, 20+20, medium", "cube 50, 20+20, medium", "prism of 3, 40, medium",
         "pyramid 150, 50+30+30+20+20, medium", "pyramid of 3, 70, medium", "square 200, 5, deep", "prism of 6, 15, deep",
+        "bar 1:4, 40, medium x 1.25", "prism of 3, 40, medium x 1.25", "oblong 160 x 80 around air of 100 x 30, 40, medium",
     ];
 
     [Theory]

@@ -29,7 +29,7 @@ public static class RoundCases
     // where the round body almost runs away and the mould does not, they are furthest apart
     private static IEnumerable<RoundCase> Critical() =>
         from s in Shapes().Where(s => s.Name is "bar 1:4" or "oblong 1:4" or "oblong 1:3" or "oblong 1:2" or "prism of 3")
-        from deep in new[] { "15", "40" }
+        from deep in new[] { "15", "40", "20+20" }
         from times in new[] { 1.25, 1.5, 1.75, 2, 2.5 }
         let at = Array.IndexOf(ResinNames, "medium")
         select new RoundCase(FormattableString.Invariant($"{s.Name}, {deep}, medium x {times}"), s.Spec, Deep(deep), Resins[at] with { RateAt23CPerS = Resins[at].RateAt23CPerS * times });
