@@ -15,7 +15,7 @@ public static class RoundBody
 
     // shares of the rise above the coldest that the layer starts from or stands in
     internal const double LeastRise = 0.3;
-    internal const double MostFaceRise = 1.2;
+    internal const double MostFaceRise = 1.25;
 
     // shares of a time
     internal const double EarliestPeak = 0.8;
