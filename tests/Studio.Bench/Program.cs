@@ -9,6 +9,8 @@ return args switch
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
     ["heat-reference"] => HeatReference.Run(),
+    ["heat-round"] => HeatRound.Run(""),
+    ["heat-round", var of] => HeatRound.Run(of),
     ["fit"] => Fit("200"),
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
@@ -40,7 +42,7 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round [WORD] | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 

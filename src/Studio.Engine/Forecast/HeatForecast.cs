@@ -42,16 +42,16 @@ public static class HeatForecast
         var ensemble = new Ensemble(input, perLayer);
         var round = HeatModel.Sides(input.Mould) == 0;
         var best = Late(ensemble.Best(), mould, grid, Balanced(HeatRun.Run(ensemble.Best(), mould, grid.Fineness, grid.Preview, stop)), stop);
-        var words = round ? "body of revolution" : grid.Preview ? "body of revolution in place of the mould" : "three dimensions by symmetry";
+        var words = RoundBody.StandsFor(mould) ? "body of revolution with the mould's area at every height" : round ? "body of revolution" : grid.Preview ? "body of revolution in place of the mould" : "three dimensions by symmetry";
         if (!ensemble.Drawn)
         {
-            return new([.. best.Layers.Select(l => new ForecastLayer { Best = l })], best, words);
+            return new(RoundBody.Widened([.. best.Layers.Select(l => new ForecastLayer { Best = l })], input, mould), best, words);
         }
 
         var runs = Members(ensemble, mould, threads, stop);
         var middle = runs[^1];
         var layers = best.Layers.Select((l, i) => Layer(l, middle.Layers[i], [.. runs.SkipLast(1).Select(r => r.Layers[i])]));
-        return new([.. layers], best, $"{words}; interval from {Ensemble.Count} resins on a coarse body of revolution, moved to the best run");
+        return new(RoundBody.Widened([.. layers], input, mould), best, $"{words}; interval from {Ensemble.Count} resins on a coarse body of revolution, moved to the best run");
     }
 
     // Last gel and least conversion stand in the coldest corner, which a coarse grid tells too warm. A run on a grid half as fine tells by how much: of second order, a third of

@@ -17,6 +17,9 @@ internal static class HeatModel
     // how much a cell may be higher than its neighbour above
     private const double Grading = 1.6;
 
+    // the widest box in a body of areas, as a share of the body's radius
+    private const double MostBox = 0.95;
+
     /// <summary>The grid of an input.</summary>
     /// <param name="preview">True for a body of revolution in place of a mould with sides: faster, without its cold corners.</param>
     public static HeatGrid Grid(HeatInput input, MouldBody mould, HeatFineness fineness, bool preview)
@@ -26,16 +29,35 @@ internal static class HeatModel
             : mould.Shape.Grid is { Oblong: true } || (sides == 4 && input.Former is { } f && Math.Abs(f.OuterWidthMm - f.OuterDepthMm) > 1e-9) ? HeatSymmetry.Quarter
             : HeatSymmetry.Sector;
         var planes = Planes(input, mould, fineness);
+        var body = Laid(mould.Shape).AreasOnly ? AreaBody.Of(input, mould, planes, fineness.Across) : null;
+        planes = body?.PlanesMm ?? planes;
         var box = input.Former is null ? null : new Box(input, symmetry, sides);
-        var halves = (Func<double, (double X, double Y)>)(z => Half(mould, symmetry, sides, preview, z));
-        var across = planes.Select(z => Lines(z, p => p.X, box?.HalfX, fineness, input, halves, box)).ToArray();
+        var (boxCells, inner) = (box is null ? 0 : BoxCells(fineness), fineness.Across);
+        var halves = (Func<double, (double X, double Y)>)(z => body is null ? Half(mould, symmetry, sides, preview, z) : (body.RadiusMm(z), 0));
+        var across = planes.Select(z => Lines(p => p.X, box?.HalfX, z)).ToArray();
         var along = symmetry switch
         {
-            HeatSymmetry.Quarter => planes.Select(z => Lines(z, p => p.Y, box?.HalfY, fineness, input, halves, box)).ToArray(),
+            HeatSymmetry.Quarter => planes.Select(z => Lines(p => p.Y, box?.HalfY, z)).ToArray(),
             _ => [.. planes.Select(_ => Even(0, 1, Math.Max(2, fineness.Across * 2 / 3)))],
         };
-        var (boxCells, inner) = (box is null ? 0 : BoxCells(fineness), fineness.Across);
         return new HeatGrid(symmetry, Math.Max(3, sides), planes, across, along, Region);
+
+        // from the middle outwards: the box, the resin around it, the wall
+        double[] Lines(Func<(double X, double Y), double> pick, double? boxHalf, double z)
+        {
+            var half = pick(halves(z));
+            var outer = body?.OuterMm(z) ?? (Math.Max(half, Laid(mould.Shape).BlockHalfMm?.Invoke(input.Mould) ?? 0) + input.Wall.ThicknessMm);
+            var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, fineness.InWall).Skip(1) : [];
+            if (boxHalf is not { } b)
+            {
+                return [.. Even(0, half, fineness.Across), .. wall];
+            }
+
+            // where a body narrows more than the mould does between two readings, resin still stands around the box
+            var line = z >= box!.FromMm ? b : Math.Min(b, b * half / pick(halves(box.FromMm)));
+            line = body is null ? line : Math.Min(line, half * MostBox);
+            return [.. Even(0, line, boxCells), .. Even(line, half, fineness.Across - boxCells).Skip(1), .. wall];
+        }
 
         HeatRegion Region(int i, int j, int k)
         {
@@ -75,23 +97,6 @@ internal static class HeatModel
 
         var plan = mould.Outline.PlanAt(at);
         return (Math.Max(LeastHalfMm, plan.Max(p => p.XMm)), Math.Max(LeastHalfMm, plan.Max(p => p.YMm)));
-    }
-
-    // from the middle outwards: the box, the resin around it, the wall
-    private static double[] Lines(
-        double z, Func<(double X, double Y), double> pick, double? box, HeatFineness fineness, HeatInput input, Func<double, (double X, double Y)> halves, Box? former)
-    {
-        var half = pick(halves(z));
-        var outer = Math.Max(half, Laid(MouldShapes.Find(input.Mould.Shape)).BlockHalfMm?.Invoke(input.Mould) ?? 0) + input.Wall.ThicknessMm;
-        var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, fineness.InWall).Skip(1) : [];
-        if (box is not { } b || former is null)
-        {
-            return [.. Even(0, half, fineness.Across), .. wall];
-        }
-
-        var line = z >= former.FromMm ? b : Math.Min(b, b * half / pick(halves(former.FromMm)));
-        var cells = BoxCells(fineness);
-        return [.. Even(0, line, cells), .. Even(line, half, fineness.Across - cells).Skip(1), .. wall];
     }
 
     private static int BoxCells(HeatFineness fineness) => Math.Max(2, fineness.Across / 2);

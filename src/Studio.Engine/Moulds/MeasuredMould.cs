@@ -32,7 +32,7 @@ public sealed class MeasuredMould : MouldBody
     {
         Needs = MouldNeeds.Readings,
         FromSpec = Make,
-        NoGrid = "The heat of a mould measured with water cannot be worked out: the equation needs walls it can follow.",
+        Grid = MouldGrid.Areas,
     };
 
     /// <inheritdoc/>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using Studio.Engine.Meshes;
 
@@ -9,6 +10,10 @@ public sealed class MeshMould : MouldBody
     // a mould is made anew with every key that a person types; its section would be a pass over the whole mesh each time
     private static readonly ConditionalWeakTable<Cavity, MeshMould> Known = [];
 
+    // each is a pass over the whole mesh, and asked for with every change of a layer
+    private const int OutlineSteps = 200;
+
+    private readonly ConcurrentDictionary<int, double?> outlines = [];
     private readonly Cavity cavity;
     private readonly Profile profile;
 
@@ -26,7 +31,7 @@ public sealed class MeshMould : MouldBody
     {
         Needs = MouldNeeds.Mesh,
         FromSpec = Make,
-        NoGrid = "The heat of a mould from a mesh cannot be worked out: the equation needs walls it can follow.",
+        Grid = MouldGrid.Areas,
     };
 
     /// <summary>Notes on what was mended in the mesh or is worth knowing.</summary>
@@ -54,6 +59,9 @@ public sealed class MeshMould : MouldBody
     public override double ClearanceMm(double widthMm, double depthMm, double fromMm, double toMm) =>
         BoxGap.Mm(cavity.Mesh, Require.Positive(widthMm, "mm") / 2, Require.Positive(depthMm, "mm") / 2, Height(Math.Min(fromMm, toMm)), Height(Math.Max(fromMm, toMm)));
 
+    /// <summary>Hollows and basins that stand apart count with all their walls.</summary>
+    public override double? OutlineShare(double zMm) => outlines.GetOrAdd((int)Math.Round(Height(zMm) / HeightMm * OutlineSteps), Share);
+
     /// <inheritdoc/>
     public override double HeightAtMl(double volumeMl) => volumeMl >= CapacityMl ? HeightMm : cavity.Table.HeightMm(volumeMl * 1000);
 
@@ -74,4 +82,11 @@ public sealed class MeshMould : MouldBody
     // the largest polygon: holes and lesser basins beside it are left to the volume table
     private IReadOnlyList<PlanPoint> PlanAt(double zMm) =>
         [.. (Section.AtHeight(cavity.Mesh, Height(zMm)).MaxBy(p => Section.DoubleAreaMm2(p)) ?? []).Select(p => new PlanPoint(p.X, p.Y))];
+
+    private double? Share(int step)
+    {
+        var section = Section.AtHeight(cavity.Mesh, HeightMm * step / OutlineSteps);
+        var area = section.Sum(p => Section.DoubleAreaMm2(p)) / 2;
+        return area > 0 ? section.Sum(p => p.Select((q, k) => (p[(k + 1) % p.Count] - q).Length).Sum()) / (2 * Math.Sqrt(Math.PI * area)) : null;
+    }
 }

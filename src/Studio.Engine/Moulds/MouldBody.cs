@@ -71,6 +71,9 @@ public abstract class MouldBody
         return high;
     }
 
+    /// <summary>How long the wall around a level section is, over a circle's of the same area [ratio, 1 for a circle]; null where nobody measures it.</summary>
+    public virtual double? OutlineShare(double zMm) => null;
+
     /// <summary>Heights [mm] whose outlines, joined by straight lines, are the wall; more of them where it is curved.</summary>
     public virtual IReadOnlyList<double> SurfaceHeightsMm => [0, HeightMm];
 

@@ -6,11 +6,17 @@ public sealed record MouldGrid
     /// <summary>A round cross-section: the grid is a body of revolution.</summary>
     public static MouldGrid Round { get; } = new();
 
+    /// <summary>Nothing is known of its walls but the area between them: a round body that has it at every height stands for the mould.</summary>
+    public static MouldGrid Areas { get; } = new() { AreasOnly = true };
+
     /// <summary>Number of sides of the cross-section, 3 to 12; 0 for a round one.</summary>
     public Func<MouldSpec, int> Sides { get; init; } = _ => 0;
 
     /// <summary>Four sides of which two may be longer: a quarter of it is followed, and not one of its alike sectors.</summary>
     public bool Oblong { get; init; }
+
+    /// <summary>As <see cref="Areas"/>; the answer is then that of another body, and its bounds are widened by what that may be wrong by.</summary>
+    public bool AreasOnly { get; init; }
 
     /// <summary>It ends below in a rounded pole, where the grid begins a little higher.</summary>
     public bool PoleBelow { get; init; }

@@ -35,6 +35,9 @@ internal sealed class ScaledMould(MouldBody drawn, double factor) : MouldBody(dr
     public override double ClearanceMm(double widthMm, double depthMm, double fromMm, double toMm) => drawn.ClearanceMm(widthMm, depthMm, fromMm, toMm);
 
     /// <inheritdoc/>
+    public override double? OutlineShare(double zMm) => drawn.OutlineShare(zMm);
+
+    /// <inheritdoc/>
     public override double HeightAtMl(double volumeMl) => drawn.HeightAtMl(volumeMl / factor);
 
     /// <inheritdoc/>

@@ -27,7 +27,7 @@ internal sealed record PouredPiece(HeatInput? Input, int Layer, IReadOnlyList<in
     public static async Task<PouredPiece> OfAsync(StudioDb db, Pour pour, FitState before)
     {
         var piece = await db.Set<Piece>().AsNoTracking().Include(p => p.Mould).SingleAsync(p => p.Id == pour.PieceId);
-        if (HeatPlan.NoGrid(piece.Mould!) is { } none)
+        if (HeatPlan.NoRefit(piece.Mould!) is { } none)
         {
             return Refused(none);
         }

@@ -79,7 +79,8 @@ internal sealed class HeatAsking(StudioDb db, HeatAsk ask)
             Limits = HeatLimits.Of(piece.Mould!, layer, HeatLimits.FilmIn(piece, result, level), await KeepsakesAsync(layer), await MaterialsAsync(layer)),
         });
         var wall = piece.Mould!.Wall is null ? $" The mould's wall is not in the stores: {WallMaterials.UsualMm:0} mm of silicone are assumed." : "";
-        return (new(HeatPlan.Of(piece.Mould, piece.Former, layers, room), start, roomC, $"{known.RestsOn}{wall} It holds if the room stays at {Say.Celsius(roomC)}."), "");
+        var ready = HeatPlan.Of(piece.Mould, piece.Former, layers, room);
+        return (new(ready, start, roomC, $"{string.Concat(ready.Taken.Select(t => t + " "))}{known.RestsOn}{wall} It holds if the room stays at {Say.Celsius(roomC)}."), "");
     }
 
     private async Task<HeatPlanLayer> PouredAsync(Pour pour, List<RoomReading> room) => new()

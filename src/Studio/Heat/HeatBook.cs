@@ -42,8 +42,10 @@ public sealed class HeatBook(IDbContextFactory<StudioDb> factory)
         var (dayC, nightC, room) = await RoomAsync(db, piece);
         var layers = Layers(piece, result, desk, known, dayC, nightC);
         var others = await OthersAsync(db, desk.Resins, piece);
-        return new(HeatPlan.Of(mould, piece.Former, layers, HeatRoom.Readings(dayC, nightC, layers[^1].PouredAtHours + 100), others), "",
+        var plan = HeatPlan.Of(mould, piece.Former, layers, HeatRoom.Readings(dayC, nightC, layers[^1].PouredAtHours + 100), others);
+        return new(plan, "",
         [
+            .. plan.Taken,
             room,
             mould.Wall is { } wall ? $"The mould's wall: {wall.ThicknessMm:0.#} mm of {Moulds.WallMaterials.Of(wall.Material).Label.ToLowerInvariant()}." : $"The mould's wall is not in the stores: {Moulds.WallMaterials.UsualMm:0} mm of silicone are assumed.",
             .. layers.Select(l => l.Known.RestsOn).Distinct(StringComparer.Ordinal),

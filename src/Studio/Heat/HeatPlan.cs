@@ -45,6 +45,13 @@ public sealed record HeatPlan(IReadOnlyList<HeatPlanLayer> Layers, AdviceInput A
 
     public HeatInput Input => Advice.Piece;
 
+    /// <summary>Whole sentences: where another body stands for the mould, which, and what that costs.</summary>
+    public IReadOnlyList<string> Taken { get; } = [.. RoundBody.Findings(Advice.Mould, Advice.Piece.Layers).Select(f => f.Message)];
+
+    /// <summary>Why nothing is learnt of a resin from a log in this mould; null when something is.</summary>
+    public static string? NoRefit(Moulds.Mould mould) => NoGrid(mould)
+        ?? (MouldShapes.Find(mould.Shape) is { Grid.AreasOnly: true } ? "The heat of this mould is that of a round body with the same areas, which is warmer than the mould itself; the resin would be blamed for the difference. Log a thermometer in a mould with a drawn shape." : null);
+
     /// <summary>Why a mould's shape has no heat; null when it has.</summary>
     public static string? NoGrid(Moulds.Mould mould) => MouldShapes.Find(mould.Shape) switch
     {

@@ -15,11 +15,16 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
 {
     // a peak within the first minutes is that of the pour's own warmth
     private const double LaterHours = 0.25;
+    private const int Slices = 200;
 
     /// <summary>Changes with everything that the numbers depend on.</summary>
-    internal string Key { get; } = JsonSerializer.Serialize(Plan.Input) + JsonSerializer.Serialize(Plan.Advice.Resins);
+    internal string Key { get; } = JsonSerializer.Serialize(Plan.Input with { Mould = Plan.Input.Mould with { Cavity = null } }) + Areas(Plan) + JsonSerializer.Serialize(Plan.Advice.Resins);
 
     internal HeatInput Input { get; } = Plan.Input with { PictureHours = [] }; // no picture is drawn here
+
+    // of a mesh, whose corners would fill megabytes, the heat takes the areas alone
+    private static string Areas(HeatPlan plan) => plan.Input.Mould.Cavity is null ? ""
+        : JsonSerializer.Serialize(Enumerable.Range(1, Slices).Select(k => plan.Advice.Mould.VolumeMl(plan.Advice.Mould.HeightMm * k / Slices)).Prepend(plan.Advice.Mould.HeightMm).Prepend(plan.Taken.Count));
 
     private HeatPlanLayer Top => Plan.Layers[^1];
 

@@ -48,10 +48,18 @@ public sealed record HeatSight(string Name, string Band, string Says, string Pea
 
     private static string MoreWords(ForecastLayer told)
     {
-        var gel = told.LastGelAfterHours is { } h ? FormattableString.Invariant($", gelled throughout after {h:0.#} h") : ", not gelled throughout in the time reckoned";
+        var gel = told.LastGelAfterHours is { } h ? FormattableString.Invariant($", gelled throughout after {h:0.#} h{Latest(told)}") : ", not gelled throughout in the time reckoned";
         var face = told.RunAway ? "" : FormattableString.Invariant($" Where it touches the mould at most {told.FaceHighC:0} °C.");
         return FormattableString.Invariant($"Warmest {told.PeakAfterHours:0.#} h after its pour, {told.PeakHeightMm:0} mm up in the mould{gel}.{face}");
     }
+
+    // another resin, or the corners that a round body has not
+    private static string Latest(ForecastLayer told) => told.Intervals switch
+    {
+        null => "",
+        { LastGelAfterHours: { } gel } => FormattableString.Invariant($" (at the latest after {gel.To:0.#} h)"),
+        _ => " (the latest is not known)",
+    };
 
     private static string Limit(HeatLimit limit, ForecastLayer told)
     {

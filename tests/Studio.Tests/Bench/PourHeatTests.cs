@@ -158,6 +158,29 @@ public sealed class PourHeatTests : IDisposable
         (await scene.AllAsync<Pour>()).Single().Foretold.ShouldBeNull();
     }
 
+    // a block of 100 x 100 mm as water and as a mesh tell it: the round body is as hot or hotter, and says what it is
+    [Theory]
+    [InlineData("measured")]
+    [InlineData("mesh")]
+    public async Task A_mould_of_which_only_the_areas_are_known_is_foretold_too(string shape)
+    {
+        var id = await PieceAsync(depthMm: 8);
+        await scene.ReadingAsync(23);
+        var drawn = await ToldAsync(await FormAsync(id));
+        var obj = "v 0 0 0\nv 100 0 0\nv 100 100 0\nv 0 100 0\nv 0 0 100\nv 100 0 100\nv 100 100 100\nv 0 100 100\nf 1 4 3 2\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
+        var moulds = new Studio.Moulds.MouldBook(studio.Factory, studio.Clock, studio.News, studio.Meshes, new PieceUses());
+        var sent = (await moulds.ReceiveAsync(new MemoryStream(System.Text.Encoding.UTF8.GetBytes(obj)), "block.obj", _ => { }, Stop)).Mesh!;
+        await scene.ChangeAsync<Studio.Moulds.Mould>(_ => true, m => (m.Shape, m.Dimensions, m.Readings, m.Mesh) = (shape, [], [new(0, 0), new(100, 1000)], new(sent.Stored, sent.FileName, "mm", "+z")));
+        var form = await FormAsync(id);
+        var told = await ToldAsync(form);
+        told.Model.ShouldStartWith("body of revolution with the mould's area at every height");
+        told.PeakC.ShouldBeInRange(drawn.PeakC, drawn.PeakC + 1);
+        told.PeakLowC.ShouldBeLessThan(drawn.PeakC);
+        told.PeakHighC.ShouldBeGreaterThan(drawn.PeakC);
+        (await heats.AskAsync(form.Asked(heats), Stop)).RestsOn.ShouldContain("taken as a round body with the same area at every height");
+        (await book.PourAsync(form, "Maker")).Words.ShouldBe("");
+    }
+
     [Fact]
     public async Task A_layer_entered_before_the_one_under_it_is_never_foretold()
     {

@@ -66,6 +66,17 @@ public sealed class CuringBookTests : IDisposable
         (await scene.AllAsync<KnownCure>()).ShouldBeEmpty();
     }
 
+    // a round body in the mould's place is warmer than the mould: the resin would be taken for a slower one
+    [Fact]
+    public async Task A_log_in_a_mould_of_which_only_the_areas_are_known_teaches_nothing_and_says_why()
+    {
+        var pour = await LoggedAsync();
+        await scene.ChangeAsync<Studio.Moulds.Mould>(_ => true, m => (m.Shape, m.Readings) = ("measured", [new(0, 0), new(60, 600)]));
+        var refit = await book.RefitAsync(pour.Id, Stop);
+        refit.Refit.ShouldBeNull();
+        refit.Refused.ShouldHaveSingleItem().ShouldContain("the resin would be blamed for the difference");
+    }
+
     // an invented layer of 10 mm that warmed by seven kelvin in three hours
     private async Task<Pour> LoggedAsync()
     {

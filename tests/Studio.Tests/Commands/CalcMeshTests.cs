@@ -38,6 +38,26 @@ public sealed class CalcMeshTests : IDisposable
         layer.GetProperty("faceMarkMm").GetDouble().ShouldBe(25.4 * Math.Sqrt(2.5), 1e-6);
     }
 
+    // the same pyramid drawn: 2 in of base, 3 in high
+    [Fact]
+    public void Its_heat_holds_that_of_the_pyramid_between_its_bounds()
+    {
+        var mesh = Heat("""{ "shape": "mesh", "file": "cavity.obj", "unit": "inch", "up": "+y", "wall": { "thicknessMm": 8 } }""");
+        var drawn = Heat("""{ "shape": "pyramid", "sides": 4, "baseMm": 50.8, "heightMm": 76.2, "wall": { "thicknessMm": 8 } }""");
+        drawn.GetProperty("model").GetString().ShouldBe("three dimensions by symmetry");
+        mesh.GetProperty("model").GetString().ShouldBe("body of revolution with the mould's area at every height");
+        mesh.GetProperty("findings")[0].GetProperty("code").GetString().ShouldBe("round-body");
+        var (layer, real) = (mesh.GetProperty("layers")[0], drawn.GetProperty("layers")[0]);
+        var bounds = layer.GetProperty("interval");
+        foreach (var name in new[] { "peakCelsius", "peakAfterHours", "mouldFacePeakCelsius", "firstGelAfterHours", "lastGelAfterHours" })
+        {
+            real.GetProperty(name).GetDouble().ShouldBeInRange(bounds.GetProperty(name)[0].GetDouble(), bounds.GetProperty(name)[1].GetDouble(), name);
+        }
+
+        var least = bounds.GetProperty("conversion").GetProperty("min");
+        real.GetProperty("conversion").GetProperty("min").GetDouble().ShouldBeInRange(least[0].GetDouble(), least[1].GetDouble());
+    }
+
     [Theory]
     [InlineData("""{ "shape": "mesh", "file": "none.stl", "unit": "mm" }""", "mould.file", "there is none of that name")]
     [InlineData("""{ "shape": "mesh", "file": "cavity.obj" }""", "mould.unit", "")]
@@ -54,6 +74,24 @@ public sealed class CalcMeshTests : IDisposable
     {
         answer.ExitCode.ShouldBe(2, answer.Json);
         return JsonElement.Parse(answer.Json).GetProperty("errors").EnumerateArray().Where(e => e.GetProperty("path").GetString() == path).ShouldHaveSingleItem().GetProperty("message").GetString()!;
+    }
+
+    private JsonElement Heat(string mould)
+    {
+        File.WriteAllText(Path.Combine(folder.FullName, "cavity.obj"), Pyramid, Encoding.UTF8);
+        var input = Path.Combine(folder.FullName, "heat.json");
+        File.WriteAllText(input, $$"""
+            {
+              "mould": {{mould}},
+              "room": [{ "hours": 0, "celsius": 23 }],
+              "resins": { "clear": { "kinetics": { "rateAt23CPerS": 0.0001, "kappa": 0.03, "activationJPerMol": 57000, "heatJPerKg": 350000 } } },
+              "layers": [{ "resin": "clear", "toMm": 60, "pouredAtHours": 0 }],
+              "untilHours": 48
+            }
+            """);
+        var answer = CalcCommand.Run("heat", [input], () => Stream.Null);
+        answer.ExitCode.ShouldBe(0, answer.Json);
+        return JsonElement.Parse(answer.Json);
     }
 
     private Studio.Engine.Answer Run(string mesh, string mould)

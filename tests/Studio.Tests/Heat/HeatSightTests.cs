@@ -19,6 +19,15 @@ public sealed partial class HeatSightTests
     }
 
     [Fact]
+    public void Gel_is_said_with_its_latest_or_that_nobody_knows_it()
+    {
+        var told = Told(38, 36, 43);
+        HeatSight.Of("base", told, []).More.ShouldContain("gelled throughout after 11 h (at the latest after 12 h).");
+        HeatSight.Of("base", told with { Intervals = told.Intervals! with { LastGelAfterHours = null } }, []).More.ShouldContain("gelled throughout after 11 h (the latest is not known).");
+        HeatSight.Of("base", told with { Intervals = null }, []).More.ShouldContain("gelled throughout after 11 h.");
+    }
+
+    [Fact]
     public void What_may_break_a_limit_is_warned_of_and_what_most_likely_breaks_it_is_stopped()
     {
         var may = HeatSight.Of("base", Told(60, 50, 90), [HeatLimit.Resin]);
