@@ -8,6 +8,7 @@ return args switch
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
     ["heat-reference"] => HeatReference.Run(),
+    ["heat-pieces", .. var rest] => HeatPieces.Run(rest),
     ["fit"] => Fit("200"),
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
@@ -35,7 +36,7 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-pieces [COUNT [SEED]] [--solve] | fit [COUNT [SEED [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 

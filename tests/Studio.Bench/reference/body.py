@@ -71,8 +71,9 @@ class Body:
         along = along or across
         start = former["fromMm"] if former else np.inf
         rise = self.rise(s, fine, start)
-        scale = 1.5 if self.kind == "revolved" else 1
-        width = ([("core", max(2, fine // 2))] if former else []) + [("resin", max(2, round(fine * scale))), ("wall", max(1, fine // 2))]
+        scale = {"revolved": 1.5, "quarter": .75, "sector": 1}[self.kind]
+        few = max(1, fine // 3 if quarter else fine // 2)
+        width = ([("core", few)] if former else []) + [("resin", max(2, round(fine * scale))), ("wall", few)]
         i = Direction(width)
         j = Direction(width) if quarter else Direction([("sector", max(1, (fine + 1) // 2))], even=1) if self.kind == "sector" else None
         core = self.core(former, sides)
@@ -153,9 +154,10 @@ class Body:
         self.gone = self.size.sum(axis=1) < 1e-16
         self.stiff = np.zeros((len(cells), len(local), len(local)))
         self.stiff[~self.gone] = el.stiffness(where[~self.gone], revolved) * self.copies
+        self.mixing = self.size.copy()
         if self.kind != "quarter":
             first = np.arange(len(cells)) < nj * nk
-            self.size[first] = el.move_to_axis(self.size[first])
+            self.mixing[first] = el.as_if_on_axis(self.size[first])
 
     def name_material(self, i, j, k, s, start, former):
         kind = np.full(self.shape, WALL)

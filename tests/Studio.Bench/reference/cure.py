@@ -54,18 +54,21 @@ class Stage:
         width = cells.shape[1]
         values = body.stiff[active] * conduct[active][:, None, None]
         whole = coo_matrix((values.ravel(), (np.repeat(cells, width, axis=1).ravel(), np.tile(cells, (1, width)).ravel())), shape=(n, n)).tocsr()
-        film, self.capacity, self.fresh = np.zeros(n), np.zeros(n), np.zeros(n)
+        film, capacity, mixed, fresh = np.zeros(n), np.zeros(n), np.zeros(n), np.zeros(n)
         for e, nodes, area, beyond, h in body.faces:
             if active[e] and not 0 <= beyond <= poured:
                 np.add.at(film, nodes, h * area)
-        np.add.at(self.capacity, cells, body.size[active] * dense[active][:, None])
+        np.add.at(capacity, cells, body.size[active] * dense[active][:, None])
+        np.add.at(mixed, cells, body.mixing[active] * dense[active][:, None])
         new = self.kinds == poured
-        np.add.at(self.fresh, body.cells[new], body.size[new] * dense[new][:, None])
+        np.add.at(fresh, body.cells[new], body.mixing[new] * dense[new][:, None])
+        self.share = fresh / np.where(mixed > 0, mixed, 1)  # of the fresh resin in each node's heat
+        tip = np.setdiff1d(body.cells[new], np.flatnonzero(mixed))
+        self.share[tip] = 1
         self.nodes = np.unique(cells)
         self.stiff = (whole + diags(film)).tocsr()[self.nodes][:, self.nodes]
-        self.film, self.c = film[self.nodes], self.capacity[self.nodes]
-        small = self.c < 1e-9 * self.c.max()  # a tip without volume: its neighbours carry it
-        self.c[small] = 1e-9 * self.c.max()
+        self.film, self.c = film[self.nodes], capacity[self.nodes]
+        self.c = np.maximum(self.c, 1e-6 * self.c.mean())  # an axis and a tip without volume
         point, layer, volume = [], [], []
         for k in range(poured + 1):
             own = np.zeros(n)
@@ -106,6 +109,6 @@ class Stage:
             t = lu.solve(self.c * b[:n] + gather(s.c * self.heat * s.by_a * b[n:] / own))
             return np.concatenate([t, (b[n:] + s.c * s.by_t * t[rows]) / own])
 
-        made = BDF(fun, begin, y0, end, rtol=1e-6, atol=np.concatenate([np.full(n, 1e-4), np.full(len(rows), 1e-6)]), max_step=most, jac=csc_matrix((len(y0), len(y0))))
+        made = BDF(fun, begin, y0, end, rtol=1e-6, atol=np.concatenate([np.full(n, 1e-5), np.full(len(rows), 1e-7)]), max_step=most, jac=csc_matrix((len(y0), len(y0))))
         made.J, made.I, made.jac, made.lu, made.solve_lu = slope(0, y0), None, slope, factor, solve
         return made

@@ -1,7 +1,8 @@
 """Quadratic elements on a mapped grid: bricks in space, or rectangles of a body of revolution. Lengths in m.
 
 An element has its nodes at the Gauss-Lobatto points (-1, 0, 1), its stiffness by three Gauss points a direction, and its volumes and faces by the
-Lobatto rule, which puts each share of them on one node. Shares on an axis would be nothing: there 3/32 of the neighbour's share is moved onto it.
+Lobatto rule, which puts each share of them on one node. A node on an axis has no share at all, as is right for quadratic functions: its temperature
+follows its neighbours at once.
 """
 import numpy as np
 
@@ -57,9 +58,8 @@ def lobatto_size(at, revolved):
     return size * 2 * np.pi * at[:, :, 0] if revolved else size
 
 
-def move_to_axis(size):
-    """The share of elements whose first direction begins at an axis, where the rule leaves nothing: size[element, node]."""
+def as_if_on_axis(size):
+    """Shares that leave nothing out at an axis, for mixing alone: elements whose first direction begins there, size[element, node]."""
     out = size.reshape(len(size), 3, -1).copy()
     out[:, 0] += out[:, 1] * 3 / 32
-    out[:, 1] *= 29 / 32
     return out.reshape(size.shape)

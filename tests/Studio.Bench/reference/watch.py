@@ -46,6 +46,13 @@ class Layer:
                 setattr(self, name, float(at - self.poured))
 
 
+def near(layer, kelvin=.15):
+    """Between which hours the layer is within this of its peak: a flat top has no hour that is better than another."""
+    hours, hot = np.array(layer.curve).T
+    edge = np.flatnonzero(np.diff(np.concatenate([[0], (hot >= layer.peak[0] - kelvin).astype(int), [0]])))
+    return [[round(float(hours[max(0, a - 1)]), 4), round(float(hours[min(b, len(hours) - 1)]), 4)] for a, b in zip(edge[::2], edge[1::2])]
+
+
 def solve(piece, fine):
     begun = time.perf_counter()
     body, layers = Body(piece, fine), piece["layers"]
@@ -56,16 +63,13 @@ def solve(piece, fine):
 
     first = layers[0]["pouredAtHours"]
     whole = np.full(len(body.at), float(piece["mould"]["wall"].get("startCelsius", room(first))))
-    cured, seen, told, factors, steps, balance = np.zeros((len(layers), len(body.at))), [], [], 0, 0, (0.0, 0.0)
+    cured, seen, told, factors, steps = np.zeros((len(layers), len(body.at))), [], [], 0, 0
     least = 12.0 if len(room_h) < 2 else 1.0
     for p, layer in enumerate(layers):
         at = layer["pouredAtHours"]
         end = layers[p + 1]["pouredAtHours"] if p + 1 < len(layers) else first + piece["untilHours"]
         stage = Stage(body, piece, p)
-        fresh = stage.fresh > 0
-        share = np.where(fresh, stage.fresh / np.where(fresh, stage.capacity, 1), 0)
-        share[fresh & (stage.capacity <= 0)] = 1
-        whole = whole * (1 - share) + share * layer.get("pouredCelsius", room(at))
+        whole = whole * (1 - stage.share) + stage.share * layer.get("pouredCelsius", room(at))
         seen.append(Layer(body, p, at, resin(piece, layer)["gelConversion"]))
         n = len(stage.nodes)
         y = np.concatenate([whole[stage.nodes], cured[stage.layer, stage.point]])
@@ -101,8 +105,6 @@ def solve(piece, fine):
         told.append(dict(before=seen[p].peak, least=float(solver.y[n:][own].min()), mean=float(np.average(solver.y[n:][own], weights=stage.volume[own]))))
     out = []
     for s, t in zip(seen, told):
-        curve = np.array(s.curve)
-        keep = np.unique(np.linspace(0, len(curve) - 1, 160).astype(int))
         out.append(dict(peakCelsius=s.peak[0], peakAfterHours=s.peak[1], peakBeforeNextPourCelsius=t["before"][0], mouldFacePeakCelsius=s.face_peak[0] if len(s.face_nodes) else None,
-                        firstGelAfterHours=s.first, lastGelAfterHours=s.last, leastConversion=t["least"], meanConversion=t["mean"], curve=np.round(curve[keep], 4).tolist()))
+                        firstGelAfterHours=s.first, lastGelAfterHours=s.last, leastConversion=t["least"], meanConversion=t["mean"], nearPeakHours=near(s)))
     return dict(layers=out, nodes=len(body.at), steps=steps, factors=factors, seconds=time.perf_counter() - begun, kind=body.kind, cureAtEnd=cured, temperatures=whole, body=body)
