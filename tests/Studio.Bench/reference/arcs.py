@@ -43,8 +43,7 @@ def place(m, s, qi, qk, heights, blocks):
             over = patch(np.array(min(x, 1.0)), np.array(0.0))
             if x > 1:
                 over = (2 - x) * corner + (x - 1) * outer(np.array(0.0))
-            inside = corner[0] if not block else corner[0]
-            flat = min(inside, .8 * foot)
+            flat = min(corner[0], .8 * foot)
             below = np.array([x * flat if x <= 1 else (2 - x) * flat + (x - 1) * foot, -floor])
             out[n] = y * over + (1 - y) * below
         elif y <= 2:

@@ -4,7 +4,7 @@ from scipy.integrate import BDF
 from scipy.sparse import coo_matrix, csc_matrix, diags
 from scipy.sparse.linalg import splu
 
-from body import WALL, Body
+from body import WALL
 
 GAS = 8.314462618
 DEFAULTS = dict(m=1, n=2, glassStartC=-40, glassEndC=55, vitrificationOffsetK=8, vitrificationWidthK=5, gelConversion=.577, densityKgPerM3=1100, heatCapacityJPerKgK=1900, conductivityWPerMK=.19)
@@ -93,7 +93,7 @@ class Stage:
             r = rates(self.kinetics, y[n:], y[:n][rows])
             return np.concatenate([(gather(self.heat * r) - self.stiff @ y[:n] + self.film * room(seconds)) / self.c, r])
 
-        def slope(_, y, f=None):
+        def slope(_, y):
             t, a = y[:n][rows], y[n:]
             return Slope((rates(self.kinetics, a, t + 1e-3) - rates(self.kinetics, a, t - 1e-3)) / 2e-3, (rates(self.kinetics, a + 1e-6, t) - rates(self.kinetics, a - 1e-6, t)) / 2e-6)
 

@@ -52,7 +52,10 @@ def asked(studio, piece):
         file = pathlib.Path(folder, "piece.json")
         file.write_text(json.dumps(piece), encoding="utf-8")
         done = subprocess.run(["dotnet", studio, "calc", "heat", str(file)], capture_output=True, text=True, check=False)
-    said = json.loads(done.stdout)
+    try:
+        said = json.loads(done.stdout)
+    except ValueError:
+        return None, f"exit {done.returncode}, no JSON: {(done.stderr or done.stdout)[:200]}"
     if done.returncode != 0:
         return None, "; ".join(e["path"] + ": " + e["message"] for e in said["errors"])
     for layer in said["layers"]:

@@ -46,7 +46,7 @@ class Layer:
                 setattr(self, name, float(at - self.poured))
 
 
-def near(layer, kelvin=.15):
+def near(layer, kelvin=.5):
     """Between which hours the layer is within this of its peak: a flat top has no hour that is better than another."""
     hours, hot = np.array(layer.curve).T
     edge = np.flatnonzero(np.diff(np.concatenate([[0], (hot >= layer.peak[0] - kelvin).astype(int), [0]])))
