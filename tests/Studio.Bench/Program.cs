@@ -11,6 +11,7 @@ return args switch
     ["heat-reference"] => HeatReference.Run(),
     ["heat-round"] => HeatRound.Run(""),
     ["heat-round", var of] => HeatRound.Run(of),
+    ["heat-pieces", .. var rest] => HeatPieces.Run(rest),
     ["fit"] => Fit("200"),
     ["fit", var count] => Fit(count),
     ["fit", var count, var seed] => Fit(count, seed),
@@ -42,7 +43,7 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round [WORD] | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round [WORD] | heat-pieces [COUNT [SEED]] [--solve] | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 
