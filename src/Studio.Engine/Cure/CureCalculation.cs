@@ -57,6 +57,7 @@ public static class CureCalculation
         private static readonly CureSheet Silent = new() { Times = [] };
 
         private readonly Dictionary<int, PouredLayer?> found = [];
+        private readonly PourOrder order = new(input.Layers);
 
         internal List<PouredLayer?> All() => [.. input.Layers.Select((_, i) => Of(i))];
 
@@ -66,7 +67,7 @@ public static class CureCalculation
             {
                 var layer = input.Layers[index];
                 var resin = input.Resins[layer.Resin];
-                var at = layer.PouredAtHours ?? Gel(PourOrder.WaitsFor(input.Layers, index));
+                var at = layer.PouredAtHours ?? Gel(order.WaitsFor(index));
                 found[index] = pour = at is { } hours ? new(layer.Name, resin.DataSheet?.Times ?? Silent, hours) { Kinetics = resin.Kinetics } : null;
             }
 
