@@ -49,7 +49,7 @@ public static class CureCalculation
     }
 
     private static IEnumerable<Finding> Doubts(CureInput input) =>
-        input.Resins.Where(r => r.Value.DataSheet is not null).SelectMany(r => DataSheetCheck.Doubts(r.Value.DataSheet!, $"resins.{r.Key}.dataSheet"));
+        input.Resins.SelectMany(r => DataSheetCheck.Doubts(r.Value, $"resins.{r.Key}"));
 
     // finds when each layer was poured; null where the layer it waits for does not gel
     private sealed class Pours(CureInput input, RoomLog room)
