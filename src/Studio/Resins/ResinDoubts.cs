@@ -15,8 +15,13 @@ public static class ResinDoubts
     private const double WarmestRoomC = 45;
 
     /// <summary>Every doubt, its path naming the form's field, such as <c>Times[0].DemouldHours</c>.</summary>
-    public static IReadOnlyList<Finding> Of(ResinForm r) =>
-        [.. Mixing(r), .. Figures(r), .. Pot(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Rows(r), .. Silence(r)];
+    public static IReadOnlyList<Finding> Of(ResinForm r)
+    {
+        Finding[] together = [.. Mixing(r), .. Pot(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Rows(r), .. Silence(r)];
+
+        // what two figures say of each other goes before what is usual for one alone
+        return [.. together, .. Figures(r).Where(f => !Array.Exists(together, t => t.Path == f.Path))];
+    }
 
     private static IEnumerable<Finding> Mixing(ResinForm r) =>
         MixDoubts.Of(new() { PartsA = r.PartsA ?? 0, PartsB = r.PartsB ?? 0, By = r.MixBy, DensityAGPerMl = r.DensityAGPerMl, DensityBGPerMl = r.DensityBGPerMl }, r.DensityGPerMl, "")

@@ -141,7 +141,7 @@ public sealed class ResinSheetTests
     [InlineData("ViscosityMPas", 0.7, "if the sheet prints Pa·s")]
     [InlineData("PotLifeMinutes", 4.5, "45 min was probably meant")]
     [InlineData("PotLifeMassG", 0.1, "if the sheet prints kilograms")]
-    [InlineData("CupGelMinutes", 1, "60 min if the sheet prints hours")]
+    [InlineData("CupGelMinutes", 1, "60 min was probably meant, if the sheet prints hours")]
     [InlineData("CupPeakC", 311, "155 °C")]
     [InlineData("MaxPourMm", 200, "20 mm was probably meant")]
     [InlineData("MaxBatchG", 2, "if the sheet prints kilograms")]
