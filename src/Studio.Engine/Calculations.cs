@@ -40,5 +40,21 @@ public sealed record Answer(int ExitCode, string Json)
 
     /// <summary>A result or its errors.</summary>
     internal static Answer Of<T>(Outcome<T> outcome, Func<T, string> write)
-        where T : class => outcome.Ok ? new Answer(Usable, write(outcome.Value)) : new Answer(NotUsable, Written.Errors(outcome.Errors));
+        where T : class
+    {
+        if (!outcome.Ok)
+        {
+            return new Answer(NotUsable, Written.Errors(outcome.Errors));
+        }
+
+        try
+        {
+            return new Answer(Usable, write(outcome.Value));
+        }
+        catch (ArgumentException)
+        {
+            // JSON has no infinity, and a figure that is none is no answer
+            return Refused("", "A figure came out too large to work with, so no answer is given. Look for a size, a density or an amount that is far too small or too large.");
+        }
+    }
 }

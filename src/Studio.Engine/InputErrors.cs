@@ -5,7 +5,12 @@ namespace Studio.Engine;
 /// <summary>Gathers everything that is wrong with an input, so that a person sees it all at once.</summary>
 public sealed class InputErrors
 {
+    /// <summary>So many errors are kept, each once; beyond them nothing is added. A person mends the first and asks again.</summary>
+    public const int Most = 100_000;
+
     private readonly List<InputError> errors = [];
+    private readonly HashSet<string> complained = new(StringComparer.Ordinal);
+    private readonly HashSet<string> holders = new(StringComparer.Ordinal);
     private readonly HashSet<string> settled = new(StringComparer.Ordinal);
 
     /// <summary>All errors so far, in the order found.</summary>
@@ -14,18 +19,22 @@ public sealed class InputErrors
     /// <summary>True when nothing was found.</summary>
     public bool None => errors.Count == 0;
 
-    /// <summary>True when nothing was found at a field or inside it.</summary>
-    public bool Clean(string path) => !errors.Exists(e => Holds(path, e.Path));
+    private bool Full => errors.Count == Most;
+
+    /// <summary>True when nothing was found at a field or inside it. With too many errors to keep, no field is taken for clean.</summary>
+    public bool Clean(string path) => !holders.Contains(path) && !Full;
 
     /// <summary>Everything reported up to now is settled: later checks say nothing more about these fields or what lies inside them.</summary>
-    public void Settle() => settled.UnionWith(errors.Select(e => e.Path));
+    public void Settle() => settled.UnionWith(complained);
 
     /// <summary>Adds an error, unless this field has one already or the field or one that holds it is settled.</summary>
     /// <param name="code">For those who must tell this error from another.</param>
     public void Add(string path, string message, string code = "")
     {
-        if (!errors.Exists(e => string.Equals(e.Path, path, StringComparison.Ordinal)) && !settled.Any(known => Holds(known, path)))
+        if (!Full && !complained.Contains(path) && !(settled.Count > 0 && Holders(path).Any(settled.Contains)))
         {
+            complained.Add(path);
+            holders.UnionWith(Holders(path));
             errors.Add(new InputError(path, message, code));
         }
     }
@@ -51,8 +60,20 @@ public sealed class InputErrors
     /// <summary>Adds an error unless the text says something.</summary>
     public bool Named(string path, string text) => Check(!string.IsNullOrWhiteSpace(text), path, "Must not be empty; give it a name.");
 
-    private static bool Holds(string known, string path) =>
-        path.StartsWith(known, StringComparison.Ordinal) && (path.Length == known.Length || known.Length == 0 || path[known.Length] is '.' or '[');
+    // "", "layers", "layers[1]" and "layers[1].toMm" for the last of them: whoever asks looks these few up, however many errors there are
+    private static IEnumerable<string> Holders(string path)
+    {
+        yield return "";
+        for (var end = 1; end < path.Length; end++)
+        {
+            if (path[end] is '.' or '[')
+            {
+                yield return path[..end];
+            }
+        }
+
+        yield return path;
+    }
 
     private static string Above(string max, string unit, string shown) => $"Must be above zero and at most {Unit(max, unit)}; {shown}.";
 

@@ -56,7 +56,7 @@ public static class CureCalculation
     }
 
     private static IEnumerable<Finding> Doubts(CureInput input) =>
-        input.Resins.Where(r => r.Value.DataSheet is not null).SelectMany(r => DataSheetCheck.Doubts(r.Value.DataSheet!, $"resins.{r.Key}.dataSheet"));
+        input.Resins.SelectMany(r => DataSheetCheck.Doubts(r.Value, $"resins.{r.Key}"));
 
     // finds when each layer was poured; null where the layer it waits for does not gel
     private sealed class Pours(CureInput input, RoomLog room, ICureModels? models)
@@ -65,6 +65,7 @@ public static class CureCalculation
 
         private readonly Dictionary<int, PouredLayer?> found = [];
         private readonly double?[] pouredAt = new double?[input.Layers.Count];
+        private readonly PourOrder order = new(input.Layers);
 
         // those whose time is given lie under those that wait for them
         internal List<PouredLayer?> All()
@@ -83,7 +84,7 @@ public static class CureCalculation
             {
                 var layer = input.Layers[index];
                 var resin = input.Resins[layer.Resin];
-                var at = layer.PouredAtHours ?? Gel(PourOrder.WaitsFor(input.Layers, index));
+                var at = layer.PouredAtHours ?? Gel(order.WaitsFor(index));
                 pouredAt[index] = at;
                 found[index] = pour = at is not { } hours ? null : new(layer.Name, resin.DataSheet?.Times ?? Silent, hours)
                 {

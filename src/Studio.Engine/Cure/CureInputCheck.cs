@@ -15,9 +15,10 @@ internal static class CureInputCheck
             errors.Add("layers", input.Layers.Count == 0 ? "There is no layer. Give at least one." : $"There are {input.Layers.Count} layers; at most {MostLayers} can be worked with.");
         }
 
+        var order = new PourOrder(input.Layers);
         for (var i = 0; i < input.Layers.Count; i++)
         {
-            Layer(input, i, errors);
+            Layer(input, i, order, errors);
         }
 
         Room(input.Room, errors);
@@ -81,13 +82,13 @@ internal static class CureInputCheck
         }
     }
 
-    private static void Layer(CureInput input, int index, InputErrors errors)
+    private static void Layer(CureInput input, int index, PourOrder order, InputErrors errors)
     {
         var (layer, path) = (input.Layers[index], $"layers[{index}]");
         errors.Named(path + ".name", layer.Name);
         if (input.Resins.Count > 0 && !input.Resins.ContainsKey(layer.Resin))
         {
-            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", input.Resins.Keys)}.");
+            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {Choices.Few(input.Resins.Keys)}.");
         }
 
         errors.Positive(path + ".thicknessMm", layer.ThicknessMm, 10_000, "mm");
@@ -99,22 +100,22 @@ internal static class CureInputCheck
         }
         else if (layer.AfterGelOf is { } named)
         {
-            After(input.Layers, index, named, errors);
+            After(input.Layers, index, named, order, errors);
         }
     }
 
-    private static void After(IReadOnlyList<CureLayer> layers, int index, string named, InputErrors errors)
+    private static void After(IReadOnlyList<CureLayer> layers, int index, string named, PourOrder order, InputErrors errors)
     {
         var at = $"layers[{index}].afterGelOf";
-        switch (layers.Count(l => string.Equals(l.Name, named, StringComparison.Ordinal)))
+        switch (order.Called(named))
         {
             case 0:
-                errors.Add(at, $"There is no layer '{named}'. There are: {string.Join(", ", layers.Select(l => l.Name))}.");
+                errors.Add(at, $"There is no layer '{named}'. There are: {Choices.Few(layers.Select(l => l.Name))}.");
                 break;
             case > 1:
                 errors.Add(at, $"More than one layer is called '{named}'. Give each a name of its own.");
                 break;
-            case 1 when PourOrder.InCircle(layers, index):
+            case 1 when order.InCircle(index):
                 errors.Add(at, $"Layer '{layers[index].Name}' waits for itself by way of '{named}'. Give one of them 'pouredAtHours'.");
                 break;
         }

@@ -27,6 +27,10 @@ internal static class DataSheetCheck
         errors.Positive(path + ".densityKgPerM3", sheet.DensityKgPerM3, 1e5, "kg/m³");
     }
 
+    /// <summary>Doubts about a resin's sheet and what stands beside it.</summary>
+    internal static IEnumerable<Finding> Doubts(CureResin resin, string path) =>
+        [.. resin.DataSheet is { } sheet ? Doubts(sheet, path + ".dataSheet") : [], .. SheetSlips.Beside(resin.DensityKgPerM3, path)];
+
     /// <summary>Doubts that leave the result standing.</summary>
     internal static IEnumerable<Finding> Doubts(DataSheet sheet, string path)
     {
@@ -59,6 +63,11 @@ internal static class DataSheetCheck
         if (sheet.NextPourUntilHours < sheet.NextPourFromHours)
         {
             yield return Doubt("sheet-contradicts-itself", ".nextPourUntilHours", "The sheet's next-pour window ends before it starts. Look both up.");
+        }
+
+        foreach (var slip in SheetSlips.Of(sheet, path))
+        {
+            yield return slip;
         }
     }
 }

@@ -1,35 +1,52 @@
 namespace Studio.Engine.Cure;
 
 /// <summary>In which order layers are reckoned: one that is poured upon the gel of another comes after it.</summary>
-internal static class PourOrder
+internal sealed class PourOrder
 {
-    /// <summary>True when the layer waits, one by one, for itself.</summary>
-    internal static bool InCircle(IReadOnlyList<CureLayer> layers, int index)
+    private const int None = -1;
+
+    private readonly Dictionary<string, int> called = new(StringComparer.Ordinal);
+    private readonly int[] waitsFor;
+    private readonly HashSet<int> circling = [];
+
+    /// <summary>Looks at each layer once, however many there are.</summary>
+    internal PourOrder(IReadOnlyList<CureLayer> layers)
     {
-        var at = index;
-        for (var i = 0; i < layers.Count; i++)
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var (i, layer) in layers.Index())
         {
-            at = WaitsFor(layers, at);
-            if (at < 0 || at == index)
-            {
-                return at == index;
-            }
+            first.TryAdd(layer.Name, i);
+            called[layer.Name] = called.GetValueOrDefault(layer.Name) + 1;
         }
 
-        return false; // runs into another's circle, which is said there
+        waitsFor = [.. layers.Select(l => l.AfterGelOf is { } named && first.TryGetValue(named, out var i) ? i : None)];
+        Circles();
     }
 
-    /// <summary>Index of the layer that this one waits for; −1 where it waits for none.</summary>
-    internal static int WaitsFor(IReadOnlyList<CureLayer> layers, int index)
+    /// <summary>How many layers are called so.</summary>
+    internal int Called(string name) => called.GetValueOrDefault(name);
+
+    /// <summary>Index of the first layer of the name that this one waits for; −1 where it waits for none.</summary>
+    internal int WaitsFor(int index) => waitsFor[index];
+
+    /// <summary>True when the layer waits, one by one, for itself.</summary>
+    internal bool InCircle(int index) => circling.Contains(index);
+
+    // each layer is walked over once: a walk ends where it meets an earlier one, or itself, which is a circle
+    private void Circles()
     {
-        for (var i = 0; layers[index].AfterGelOf is { } named && i < layers.Count; i++)
+        var walk = new int[waitsFor.Length];
+        for (var start = 0; start < waitsFor.Length; start++)
         {
-            if (string.Equals(layers[i].Name, named, StringComparison.Ordinal))
+            var at = start;
+            for (; at != None && walk[at] == 0; at = waitsFor[at])
             {
-                return i;
+                walk[at] = start + 1;
+            }
+
+            for (; at != None && walk[at] == start + 1 && circling.Add(at); at = waitsFor[at])
+            {
             }
         }
-
-        return -1;
     }
 }

@@ -48,7 +48,7 @@ public static class HeatCalculation
                 Model = told.Model,
                 EnergyBalance = Math.Round(told.Heat.EnergyMiss, 9), // what is smaller is rounding
                 Fit = used.Where(r => r.Value.Fit is not null).ToDictionary(r => r.Key, r => r.Value.Fit!, StringComparer.Ordinal),
-                Findings = [.. used.SelectMany(r => r.Value.Doubts($"resins.{r.Key}.dataSheet")), .. RoundBody.Findings(mould, piece.Layers), .. room.Findings, .. HeatFindings.OfRoom(piece, new RoomCurve(room.Readings))],
+                Findings = [.. used.SelectMany(r => r.Value.Doubts($"resins.{r.Key}")), .. RoundBody.Findings(mould, piece.Layers), .. room.Findings, .. HeatFindings.OfRoom(piece, new RoomCurve(room.Readings))],
                 Layers = [.. told.Layers.Select((l, i) => new HeatLayerResult(spec.Layers[i].Name, spec.Layers[i].PouredAtHours, l, [.. HeatFindings.OfLayer(piece, mould, told, [.. spec.Layers.Select(s => spec.Resins[s.Resin])], i)]))],
             });
         }

@@ -60,7 +60,7 @@ internal static class HeatCheck
             var (layer, path) = (spec.Layers[i], $"layers[{i}]");
             if (spec.Resins.Count > 0 && !spec.Resins.ContainsKey(layer.Resin))
             {
-                errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", spec.Resins.Keys)}.");
+                errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {Choices.Few(spec.Resins.Keys)}.");
             }
 
             errors.Within(path + ".pouredCelsius", layer.PouredCelsius, -10, 80, "°C");

@@ -1,5 +1,7 @@
+using Studio.Engine.Cure;
 using Studio.Engine.Fit;
 using Studio.Engine.Heat;
+using Studio.Engine.Resins;
 
 namespace Studio.Engine.Forecast;
 
@@ -27,15 +29,14 @@ internal sealed class KnownResin
             resin.Kinetics!, resin.DensityKgPerM3 ?? resin.DataSheet?.DensityKgPerM3 ?? UsualDensity, resin.HeatCapacityJPerKgK ?? UsualCapacity,
             resin.ConductivityWPerMK ?? UsualConductivity, place.FromMm, place.ToMm, pouredAtHours, pouredCelsius);
 
-    /// <summary>What is doubtful in the sheet that was fitted, and what the fit found.</summary>
+    /// <summary>What is doubtful in the sheet and beside it, and what the fit found.</summary>
+    /// <param name="path">The resin's path, such as <c>resins.clear</c>.</param>
     public IEnumerable<Finding> Doubts(string path)
     {
-        if (Fit is null)
-        {
-            return [];
-        }
-
-        var found = Fit.Findings.Select(f => f with { Path = f.Path.Length == 0 ? path : $"{path}.{f.Path}" }).ToList();
-        return [.. found, .. SheetClass.Doubts(resin.DataSheet!, path).Where(d => !found.Exists(f => f.Path == d.Path))];
+        var sheet = path + ".dataSheet";
+        var found = Fit?.Findings.Select(f => f with { Path = f.Path.Length == 0 ? sheet : $"{sheet}.{f.Path}" }).ToList() ?? [];
+        var read = resin.DataSheet is not { } given ? [] : Fit is null ? SheetSlips.Of(given, sheet) : SheetClass.Doubts(given, sheet);
+        var beside = SheetSlips.Beside(resin.DensityKgPerM3, path).Append(SheetFigure.Doubt("maxPourMm", resin.MaxPourMm, resin.DataSheet?.Class, path + ".maxPourMm")).OfType<Finding>();
+        return [.. found, .. read.Where(d => !found.Exists(f => f.Path == d.Path)), .. beside];
     }
 }

@@ -27,7 +27,7 @@ internal static class SheetClass
                 $"The sheet does not say its class; by its other numbers it is taken for '{Of(given)}'. Look it up and give it: what is not printed is taken from the class.", "common practice, no source");
         }
 
-        foreach (var doubt in DataSheetCheck.Doubts(given, path).Where(d => d.Code is "sheet-temperature-assumed" || d.Path.Contains(".nextPour", StringComparison.Ordinal)))
+        foreach (var doubt in DataSheetCheck.Doubts(given, path).Where(d => d.Code is "sheet-temperature-assumed" or "figure-slipped" or "figure-unusual" || d.Path.Contains(".nextPour", StringComparison.Ordinal)))
         {
             yield return doubt;
         }

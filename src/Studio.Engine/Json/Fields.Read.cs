@@ -41,9 +41,9 @@ internal sealed partial class Fields
         : Complain(name, string.Create(CultureInfo.InvariantCulture, $"Must be a whole number; {number} was given."), 0);
 
     private IReadOnlyList<T> ReadList<T>(string name, JsonElement value, TryRead<T> read, string must)
-        where T : struct => value.ValueKind == JsonValueKind.Array
+        where T : struct => Listed(value)
             ? [.. value.EnumerateArray().Select((e, i) => Read($"{name}[{i}]", e, read, must))]
-            : Complain<IReadOnlyList<T>>(name, $"Must be a list in square brackets; {Kind(value)} was given.", []);
+            : Complain<IReadOnlyList<T>>(name, NoList(value), []);
 
     private T Read<T>(string name, JsonElement value, TryRead<T> read, string must)
         where T : struct => value.ValueKind == JsonValueKind.String && Unicode.Text(value) is { } text && read(text, out var found)

@@ -9,6 +9,10 @@ namespace Studio.Engine.Json;
 /// </summary>
 internal sealed partial class Fields
 {
+    // no list of a workroom is longer: a sensor that tells every second for ten days gives as much
+    private const int MostEntries = 1_000_000;
+    private const int LongestName = 200;
+
     private readonly Dictionary<string, JsonElement> values = new(StringComparer.Ordinal);
     private readonly HashSet<string> asked = new(StringComparer.Ordinal);
     private readonly InputErrors errors;
@@ -23,6 +27,10 @@ internal sealed partial class Fields
             if (Unicode.Name(property) is not { } name)
             {
                 errors.Add(path, "A field's name holds half of a character (a lone surrogate), which no text can hold.");
+            }
+            else if (name.Length > LongestName)
+            {
+                errors.Add(path, FormattableString.Invariant($"A field's name is {name.Length} characters long; at most {LongestName} can be worked with. Shorten '{Choices.Short(name)}'."));
             }
             else if (!values.TryAdd(name, property.Value))
             {
@@ -48,7 +56,7 @@ internal sealed partial class Fields
 
         try
         {
-            using var document = JsonDocument.Parse(text);
+            using var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = Broken.Deepest });
             if (document.RootElement.ValueKind == JsonValueKind.Object)
             {
                 return new Fields(document.RootElement.Clone(), "", errors);
@@ -124,7 +132,7 @@ internal sealed partial class Fields
     /// <summary>A long list of objects: what <paramref name="plain"/> can read at once is not looked at field by field.</summary>
     public IReadOnlyList<T> List<T>(string name, Func<JsonElement, T?> plain, Func<Fields, T> read)
         where T : class => Required(name) is not { } value ? []
-        : value.ValueKind == JsonValueKind.Array ? [.. value.EnumerateArray().Select((e, i) => plain(e) ?? Inner(e, $"{At(name)}[{i}]", read))]
+        : Listed(value) ? [.. value.EnumerateArray().Select((e, i) => plain(e) ?? Inner(e, $"{At(name)}[{i}]", read))]
         : List(name, value, read);
 
     /// <summary>A list of objects; empty when left out.</summary>
@@ -177,9 +185,15 @@ internal sealed partial class Fields
     }
 
     private IReadOnlyList<T> List<T>(string name, JsonElement value, Func<Fields, T> read) =>
-        value.ValueKind == JsonValueKind.Array
+        Listed(value)
             ? [.. value.EnumerateArray().Select((e, i) => Inner(e, $"{At(name)}[{i}]", read))]
-            : Complain<IReadOnlyList<T>>(name, $"Must be a list in square brackets; {Kind(value)} was given.", []);
+            : Complain<IReadOnlyList<T>>(name, NoList(value), []);
+
+    private static bool Listed(JsonElement value) => value.ValueKind == JsonValueKind.Array && value.GetArrayLength() <= MostEntries;
+
+    private static string NoList(JsonElement value) => value.ValueKind == JsonValueKind.Array
+        ? FormattableString.Invariant($"The list has {value.GetArrayLength()} entries; at most {MostEntries} can be worked with.")
+        : $"Must be a list in square brackets; {Kind(value)} was given.";
 
     private JsonElement? Given(string name)
     {

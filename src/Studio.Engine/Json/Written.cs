@@ -7,6 +7,9 @@ namespace Studio.Engine.Json;
 /// <summary>How every calculation writes its answer: camelCase, numbers as invariant shortest decimals, letters as they are, nothing for null.</summary>
 internal static class Written
 {
+    // nobody reads more at once
+    private const int MostErrors = 200;
+
     /// <summary>Options for results and errors alike.</summary>
     public static JsonSerializerOptions Options { get; } = new()
     {
@@ -20,7 +23,10 @@ internal static class Written
     /// <summary>A result as JSON text.</summary>
     public static string Text<T>(T result) => JsonSerializer.Serialize(result, Options);
 
-    /// <summary>All errors as JSON text; a code only where there is one.</summary>
+    /// <summary>The errors as JSON text, the first of them and how many more there are; a code only where there is one.</summary>
     public static string Errors(IReadOnlyList<InputError> errors) =>
-        JsonSerializer.Serialize(new { errors = errors.Select(e => new { e.Path, e.Message, Code = e.Code.Length > 0 ? e.Code : null }) }, Options);
+        JsonSerializer.Serialize(new { errors = Shown(errors).Select(e => new { e.Path, e.Message, Code = e.Code.Length > 0 ? e.Code : null }) }, Options);
+
+    private static IEnumerable<InputError> Shown(IReadOnlyList<InputError> errors) => errors.Count <= MostErrors ? errors
+        : errors.Take(MostErrors).Append(new("", FormattableString.Invariant($"and {(errors.Count < InputErrors.Most ? "" : "at least ")}{errors.Count - MostErrors} more. Mend these first, then ask again.")));
 }

@@ -26,12 +26,15 @@ public static class LayersCalculation
             var results = input.Layers.Select((layer, i) => piece.Add(layer, resins[layer.Resin], levels[i], $"layers[{i}]", $"resins.{layer.Resin}", errors)).ToList();
             if (errors.None)
             {
-                return Outcome<LayersResult>.Of(piece.Whole(results));
+                return Outcome<LayersResult>.Of(piece.Whole(results) with { Findings = Doubts(input) });
             }
         }
 
         return Outcome<LayersResult>.Refused(errors.All);
     }
+
+    private static List<Finding>? Doubts(LayersInput input) =>
+        input.Resins.SelectMany(r => ResinSpecDoubts.Of(r.Value, "resins." + r.Key)).ToList() is { Count: > 0 } doubts ? doubts : null;
 
     private static Dictionary<string, MixedResin> Resins(LayersInput input, InputErrors errors)
     {

@@ -46,7 +46,7 @@ internal static class LayersCheck
         errors.Named(path + ".name", layer.Name);
         if (resins.Count > 0 && !resins.ContainsKey(layer.Resin))
         {
-            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", resins.Keys)}.", "resin-unknown");
+            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {Choices.Few(resins.Keys)}.", "resin-unknown");
         }
 
         errors.Positive(path + ".toMm", layer.ToMm, Dimension.LongestMm, "mm");

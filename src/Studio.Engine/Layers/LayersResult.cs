@@ -16,6 +16,10 @@ public sealed record LayersResult
     public required double CentreOfMassMm { get; init; }
 
     public required IReadOnlyList<LayerResult> Layers { get; init; }
+
+    /// <summary>Doubts about the resins' own figures; null where there is none.</summary>
+    [JsonConverter(typeof(FindingsJson))]
+    public IReadOnlyList<Finding>? Findings { get; init; }
 }
 
 /// <summary>One layer's volumes, grams, batches and warnings.</summary>
@@ -87,6 +91,30 @@ internal sealed class WarningsJson : JsonConverter<IReadOnlyList<Finding>>
             writer.WriteStartObject();
             writer.WriteString("code", finding.Code);
             writer.WriteString("message", finding.Message);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+}
+
+/// <summary>Writes findings as the other calculations write theirs: code, severity, path, message and source.</summary>
+internal sealed class FindingsJson : JsonConverter<IReadOnlyList<Finding>>
+{
+    public override IReadOnlyList<Finding> Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
+        throw new NotSupportedException("Results are written, never read back.");
+
+    public override void Write(Utf8JsonWriter writer, IReadOnlyList<Finding> value, JsonSerializerOptions options)
+    {
+        writer.WriteStartArray();
+        foreach (var finding in value)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("code", finding.Code);
+            writer.WriteString("severity", finding.Severity switch { Severity.Stop => "stop", Severity.Warn => "warn", _ => "note" });
+            writer.WriteString("path", finding.Path);
+            writer.WriteString("message", finding.Message);
+            writer.WriteString("source", finding.Source);
             writer.WriteEndObject();
         }
 

@@ -32,7 +32,7 @@ public sealed class MixedResin
             return null;
         }
 
-        return good ? new MixedResin(spec, spec.DensityGPerMl ?? Ideal(spec.Mix)) : null;
+        return good ? new MixedResin(spec, spec.DensityGPerMl ?? MixDoubts.Ideal(spec.Mix)!.Value) : null;
     }
 
     /// <summary>Grams of A and of B in a mass of mixed resin [g].</summary>
@@ -73,8 +73,4 @@ public sealed class MixedResin
     private static double WeightB(MixSpec mix) => IsByVolume(mix) ? mix.PartsB * mix.DensityBGPerMl!.Value : mix.PartsB;
 
     private static bool IsByVolume(MixSpec mix) => string.Equals(mix.By, "volume", StringComparison.Ordinal);
-
-    // ideal mixing: the volumes of the parts add up
-    private static double Ideal(MixSpec mix) =>
-        (WeightA(mix) + WeightB(mix)) / ((WeightA(mix) / mix.DensityAGPerMl!.Value) + (WeightB(mix) / mix.DensityBGPerMl!.Value));
 }

@@ -74,9 +74,11 @@ internal static class TimeInputCheck
             errors.Add("work.days", "There is no working day. Name at least one, such as \"mon\".");
         }
 
+        var named = new HashSet<DayOfWeek>();
+        var read = errors.Clean("work.days");
         for (var i = 0; i < work.Days.Count; i++)
         {
-            if (errors.Clean("work.days") && work.Days.Take(i).Contains(work.Days[i]))
+            if (!named.Add(work.Days[i]) && read)
             {
                 errors.Add($"work.days[{i}]", "This day is named twice. Name it once.");
             }
@@ -115,7 +117,7 @@ internal static class TimeInputCheck
         errors.Named(path + ".name", layer.Name);
         if (input.Resins.Count > 0 && !input.Resins.ContainsKey(layer.Resin))
         {
-            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {string.Join(", ", input.Resins.Keys)}.");
+            errors.Add(path + ".resin", $"There is no resin '{layer.Resin}'. There are: {Choices.Few(input.Resins.Keys)}.");
         }
 
         AtOnce(input, path + ".minutes", layer.Minutes, layer.PouredAt is null, "A pour", errors);

@@ -107,5 +107,5 @@ internal static class TimeJson
         result.Findings.Select(f => steady && f.Path == "room[0]" ? f with { Path = "room.celsius" } : f);
 
     private static IEnumerable<Finding> Doubts(IReadOnlyDictionary<string, CureResin> resins) =>
-        resins.Where(r => r.Value.DataSheet is not null).SelectMany(r => DataSheetCheck.Doubts(r.Value.DataSheet!, $"resins.{r.Key}.dataSheet"));
+        resins.SelectMany(r => DataSheetCheck.Doubts(r.Value, $"resins.{r.Key}"));
 }

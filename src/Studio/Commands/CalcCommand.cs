@@ -45,62 +45,85 @@ internal static class CalcCommand
             return Answer.Refused("", $"One file at most can be read; {files.Count} were given.");
         }
 
+        var file = files is [var named] && named != "-" ? named : null;
+        if (file is not null && OrdinaryFile.Trouble(file, MostBytes) is { } trouble)
+        {
+            return Answer.Refused("", $"The file '{file}' cannot be read: {trouble}");
+        }
+
+        return Guarded(() => Answered(what, file, standardInput));
+    }
+
+    /// <summary>Whatever an input brings about, the answer is a document: what nobody foresaw is no reason to print anything else.</summary>
+    internal static Answer Guarded(Func<Answer> answer)
+    {
         try
         {
-            using var input = files is [var file] && file != "-" ? File.OpenRead(file) : standardInput();
-            return Calculations.Run(what, Text(input), name => Mesh(name, files is [var beside] && beside != "-" ? Path.GetDirectoryName(beside) : null));
+            return answer();
         }
-        catch (DecoderFallbackException)
+        catch (Exception unforeseen)
         {
-            return Answer.Refused("", "The input is not UTF-8 text. Save it as UTF-8 and try again.");
+            return Answer.Refused("", $"No answer can be given for this input; the calculation ended in a fault of its own ({unforeseen.GetType().Name}). Look for a number that is far too small or too large, and keep the input: the makers of Studio want to see it.");
         }
-        catch (InvalidDataException tooLong)
+    }
+
+    private static Answer Answered(string what, string? file, Func<Stream> standardInput)
+    {
+        ArraySegment<byte> bytes;
+        try
         {
-            return Answer.Refused("", tooLong.Message);
+            using var input = file is null ? standardInput() : File.OpenRead(file);
+            bytes = OrdinaryFile.Read(input, MostBytes);
         }
-        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (InvalidDataException)
         {
-            return Answer.Refused("", $"The file '{(files.Count > 0 ? files[0] : "standard input")}' cannot be read: {Reason(failed)}");
+            return Answer.Refused("", $"The input is longer than {MostBytes / (1024 * 1024)} MB; no calculation needs that much.");
         }
+        catch (Exception failed) when (OrdinaryFile.Expected(failed))
+        {
+            return Answer.Refused("", $"The file '{file ?? "standard input"}' cannot be read: {OrdinaryFile.Reason(failed)}");
+        }
+
+        return Utf8(bytes) is { } text
+            ? Calculations.Run(what, text, name => Mesh(name, file is null ? null : Path.GetDirectoryName(file)))
+            : Answer.Refused("", "The input is not UTF-8 text. Save it as UTF-8 and try again.");
     }
 
     // beside the input file if it lies there, else where the command was called
     private static (byte[]? Bytes, string? Trouble) Mesh(string name, string? folder)
     {
+        var beside = Path.Join(folder ?? "", name);
+        var path = Path.IsPathRooted(name) || !OrdinaryFile.Stands(beside) ? name : beside;
+        if (OrdinaryFile.Trouble(path, MostMeshBytes) is { } trouble)
+        {
+            return (null, $"The mesh '{name}' cannot be read: {trouble}");
+        }
+
         try
         {
-            var beside = Path.Combine(folder ?? "", name);
-            var info = new FileInfo(File.Exists(beside) ? beside : name);
-            return info.Exists && info.Length > MostMeshBytes
-                ? (null, $"The mesh '{name}' is larger than {MostMeshBytes / (1024 * 1024)} MB. Save it coarser.")
-                : (File.ReadAllBytes(info.FullName), null);
+            using var mesh = File.OpenRead(path);
+            return ([.. OrdinaryFile.Read(mesh, MostMeshBytes)], null);
         }
-        catch (Exception failed) when (failed is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (InvalidDataException)
         {
-            return (null, $"The mesh '{name}' cannot be read: {Reason(failed)}");
+            return (null, $"The mesh '{name}' is larger than {MostMeshBytes / (1024 * 1024)} MB. Save it coarser.");
+        }
+        catch (Exception failed) when (OrdinaryFile.Expected(failed))
+        {
+            return (null, $"The mesh '{name}' cannot be read: {OrdinaryFile.Reason(failed)}");
         }
     }
 
-    private static string Reason(Exception failed) => failed switch
+    // with or without a mark at its beginning; null where it is another encoding: every second byte of English in UTF-16 is zero, which stands in no JSON
+    private static string? Utf8(ArraySegment<byte> bytes)
     {
-        FileNotFoundException or DirectoryNotFoundException => "there is none of that name. Check the name and the folder.",
-        UnauthorizedAccessException => "it is a folder, or this account may not read it.",
-        _ => "the system refused. Check the name and the disk.",
-    };
-
-    private static string Text(Stream input)
-    {
-        using var bytes = new MemoryStream();
-        var buffer = new byte[81920];
-        for (var read = input.Read(buffer); read > 0; read = input.Read(buffer))
+        try
         {
-            bytes.Write(buffer, 0, read);
-            if (bytes.Length > MostBytes)
-            {
-                throw new InvalidDataException($"The input is longer than {MostBytes / (1024 * 1024)} MB; no calculation needs that much.");
-            }
+            return bytes.AsSpan().Contains((byte)0) ? null : StrictUtf8.GetString(bytes).TrimStart('\uFEFF');
         }
-
-        return StrictUtf8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length).TrimStart('\uFEFF');
+        catch (DecoderFallbackException)
+        {
+            return null;
+        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Studio.Engine;
+using Studio.Engine.Resins;
 using Studio.Shell;
 
 namespace Studio.Resins;
@@ -14,29 +15,44 @@ public static class ResinDoubts
     private const double WarmestRoomC = 45;
 
     /// <summary>Every doubt, its path naming the form's field, such as <c>Times[0].DemouldHours</c>.</summary>
-    public static IReadOnlyList<Finding> Of(ResinForm r) =>
-        [.. Mixing(r), .. Pot(r), .. Depth(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Rows(r), .. Silence(r)];
-
-    private static IEnumerable<Finding> Mixing(ResinForm r)
+    public static IReadOnlyList<Finding> Of(ResinForm r)
     {
-        if (r is { PartsA: > 0, PartsB: > 0, DensityGPerMl: { } mixed, DensityAGPerMl: { } a, DensityBGPerMl: { } b })
-        {
-            var (wa, wb) = r.MixBy == "volume" ? (r.PartsA.Value * a, r.PartsB.Value * b) : (r.PartsA.Value, r.PartsB.Value);
-            var ideal = (wa + wb) / ((wa / a) + (wb / b));
-            if (Math.Abs(mixed - ideal) > 0.03 * ideal)
-            {
-                yield return new("density-does-not-fit", Severity.Warn, nameof(r.DensityGPerMl),
-                    string.Create(CultureInfo.InvariantCulture, $"The parts would mix to {ideal:0.00} g/ml, and {mixed:0.00} g/ml is entered. Check all three densities and the ratio."), "ideal mixing: the volumes of the parts add up");
-            }
-        }
+        Finding[] together = [.. Mixing(r), .. Pot(r), .. Rooms(r), .. r.Times.Index().SelectMany(t => Row(t.Item, $"Times[{t.Index}].")), .. Rows(r), .. Silence(r)];
 
-        foreach (var (value, path) in new[] { (r.DensityGPerMl, nameof(r.DensityGPerMl)), (r.DensityAGPerMl, nameof(r.DensityAGPerMl)), (r.DensityBGPerMl, nameof(r.DensityBGPerMl)) })
-        {
-            if (value is < 0.8 or > 2)
+        // what two figures say of each other goes before what is usual for one alone
+        return [.. together, .. Figures(r).Where(f => !Array.Exists(together, t => t.Path == f.Path))];
+    }
+
+    private static IEnumerable<Finding> Mixing(ResinForm r) =>
+        MixDoubts.Of(new() { PartsA = r.PartsA ?? 0, PartsB = r.PartsB ?? 0, By = r.MixBy, DensityAGPerMl = r.DensityAGPerMl, DensityBGPerMl = r.DensityBGPerMl }, r.DensityGPerMl, "")
+            .Select(f => f with
             {
-                yield return new("density-unusual", Severity.Warn, path, "Epoxy parts lie between about 0.9 and 1.4 g/ml, filled ones higher. Check the unit.", Practice);
-            }
-        }
+                Path = f.Path switch { "mix.densityAGPerMl" => nameof(r.DensityAGPerMl), "mix.densityBGPerMl" => nameof(r.DensityBGPerMl), "mix.partsB" => nameof(r.PartsB), _ => nameof(r.DensityGPerMl) },
+            });
+
+    // a temperature is asked for °F further below
+    private static IEnumerable<Finding> Figures(ResinForm r)
+    {
+        var sheet = new (string Key, double? Value, double? AtC, string Path)[]
+        {
+            ("viscosityMPas", r.ViscosityMPas, null, nameof(r.ViscosityMPas)),
+            ("potLifeMinutes", r.PotLifeMinutes, r.PotLifeAtC, nameof(r.PotLifeMinutes)),
+            ("cupMassG", r.PotLifeMassG, null, nameof(r.PotLifeMassG)),
+            ("gelMinutes", r.CupGelMinutes, r.PotLifeAtC, nameof(r.CupGelMinutes)),
+            ("peakCelsius", r.CupPeakC, null, nameof(r.CupPeakC)),
+            ("maxPourMm", r.MaxPourMm, null, nameof(r.MaxPourMm)),
+            ("maxBatchG", r.MaxBatchG, null, nameof(r.MaxBatchG)),
+            ("heatDeflectionC", r.HeatDeflectionC, null, nameof(r.HeatDeflectionC)),
+        };
+        var rows = r.Times.Index().SelectMany(t => new (string Key, double? Value, double? AtC, string Path)[]
+        {
+            ("gelHours", t.Item.GelHours, t.Item.AtC, $"Times[{t.Index}].{nameof(t.Item.GelHours)}"),
+            ("nextPourFromHours", t.Item.NextFromHours, t.Item.AtC, $"Times[{t.Index}].{nameof(t.Item.NextFromHours)}"),
+            ("nextPourUntilHours", t.Item.NextUntilHours, t.Item.AtC, $"Times[{t.Index}].{nameof(t.Item.NextUntilHours)}"),
+            ("demouldHours", t.Item.DemouldHours, t.Item.AtC, $"Times[{t.Index}].{nameof(t.Item.DemouldHours)}"),
+            ("fullCureHours", t.Item.FullCureHours, t.Item.AtC, $"Times[{t.Index}].{nameof(t.Item.FullCureHours)}"),
+        });
+        return sheet.Concat(rows).Select(f => SheetFigure.Doubt(f.Key, f.Value, r.Class, f.Path, f.AtC)).OfType<Finding>();
     }
 
     private static IEnumerable<Finding> Pot(ResinForm r)
@@ -55,16 +71,6 @@ public static class ResinDoubts
         if (r.PotLifeMinutes is { } pot && r.Times.Where(t => t.GelHours is not null).Select(t => t.GelHours!.Value * 60).DefaultIfEmpty(double.PositiveInfinity).Max() < pot)
         {
             yield return new("gel-before-pot-life", Severity.Warn, nameof(r.PotLifeMinutes), "The resin would gel before its pot life is over. Check minutes against hours.", Arithmetic);
-        }
-    }
-
-    private static IEnumerable<Finding> Depth(ResinForm r)
-    {
-        var (low, high) = r.Class switch { "deepPour" => (20, 120), "casting" => (5, 60), _ => (1, 25) };
-        if (r.MaxPourMm is { } depth && (depth < low || depth > high))
-        {
-            yield return new("depth-unusual", Severity.Warn, nameof(r.MaxPourMm),
-                $"{Say.Length(depth)} is unusual for a {ResinWords.Class(r.Class).ToLowerInvariant()} resin, which takes about {low} to {high} mm a pour. Check the unit and the class; too deep a pour can boil, crack or smoke.", Practice);
         }
     }
 

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Studio.Data;
 using Studio.Engine;
+using Studio.Engine.Resins;
 
 namespace Studio.Stores;
 
@@ -79,6 +80,12 @@ public sealed class MaterialBook(IDbContextFactory<StudioDb> factory, News news)
 
     private static IEnumerable<Finding> Doubts(MaterialForm form)
     {
+        if (MaterialKinds.UsualDensity(form.Kind) is var (low, high)
+            && Slip.Doubt(form.DensityGPerMl, low, high, "g/ml", $"The density of “{MaterialKinds.Words(form.Kind)}”", Slip.PerCubicMetre, nameof(form.DensityGPerMl)) is { } slipped)
+        {
+            yield return slipped;
+        }
+
         if (form.DensityGPerMl is { } d && d < TypicalResinGPerMl - 0.05)
         {
             yield return new("floats", Severity.Note, nameof(form.DensityGPerMl), "Lighter than resin, which is about 1.1 g/ml: it floats. Tack it down with a thin pour first.", "Archimedes; the margin of 0.05 g/ml is our choice");

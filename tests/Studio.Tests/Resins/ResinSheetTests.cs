@@ -129,8 +129,36 @@ public sealed class ResinSheetTests
     public void A_depth_unlike_the_class_is_doubted()
     {
         sheet.MaxPourMm = 0.75;
-        Codes().ShouldBe(["depth-unusual"]);
+        Codes().ShouldBe(["figure-slipped"]);
+        ResinDoubts.Of(sheet).Single().Message.ShouldContain("7.5 mm was probably meant, or 19.05 mm if the sheet prints inches");
     }
+
+    // common practice, no source: ranges by class; each figure stands beside its own field
+    [Theory]
+    [InlineData("DensityGPerMl", 0.11, "1.1 g/ml was probably meant")]
+    [InlineData("DensityAGPerMl", 11.5, "1.15 g/ml was probably meant")]
+    [InlineData("PartsB", 4.4, "44 parts of B")]
+    [InlineData("ViscosityMPas", 0.7, "if the sheet prints Pa·s")]
+    [InlineData("PotLifeMinutes", 4.5, "45 min was probably meant")]
+    [InlineData("PotLifeMassG", 0.1, "if the sheet prints kilograms")]
+    [InlineData("CupGelMinutes", 1, "60 min was probably meant, if the sheet prints hours")]
+    [InlineData("CupPeakC", 311, "155 °C")]
+    [InlineData("MaxPourMm", 200, "20 mm was probably meant")]
+    [InlineData("MaxBatchG", 2, "if the sheet prints kilograms")]
+    [InlineData("HeatDeflectionC", 5, "50 °C was probably meant")]
+    [InlineData("Times[0].DemouldHours", 240, "24 h was probably meant")]
+    public void A_figure_that_slipped_is_doubted_beside_its_field(string path, double value, string says)
+    {
+        var (holder, name) = path.StartsWith("Times", StringComparison.Ordinal) ? ((object)sheet.Times[0], path.Split('.')[1]) : (sheet, path);
+        holder.GetType().GetProperty(name)!.SetValue(holder, value);
+        var doubt = ResinDoubts.Of(sheet).Where(d => d.Code == "figure-slipped").ShouldHaveSingleItem();
+        (doubt.Path, doubt.Severity).ShouldBe((path, Severity.Warn));
+        doubt.Message.ShouldContain(says);
+    }
+
+    [Fact]
+    public void The_resins_that_a_studio_begins_with_are_not_doubted() =>
+        Studio.Stores.CatalogueSeed.Read<Resin>("resins").Rows.ShouldAllBe(r => !ResinDoubts.Of(ResinForm.Of(r)).Any(d => d.Code.StartsWith("figure-", StringComparison.Ordinal) || d.Code.StartsWith("density-", StringComparison.Ordinal)));
 
     [Fact]
     public void A_silent_sheet_says_what_the_clock_will_miss()

@@ -19,6 +19,10 @@ public sealed class CatalogueSeedTests : IDisposable
         CatalogueSeed.Read<Material>("materials").Rows.Where(m => m.DensityGPerMl is not null).ShouldAllBe(m => m.DensitySource.Length > 5);
 
     [Fact]
+    public void No_density_looks_mistyped() =>
+        CatalogueSeed.Read<Material>("materials").Rows.ShouldAllBe(m => !MaterialBook.Glance(MaterialForm.Of(m)).Doubts.Any(d => d.Code.StartsWith("figure-", StringComparison.Ordinal)));
+
+    [Fact]
     public void Every_resin_computes_a_layer_in_every_mould()
     {
         foreach (var mould in CatalogueSeed.Read<Mould>("moulds").Rows)

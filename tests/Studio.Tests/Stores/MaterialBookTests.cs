@@ -102,8 +102,25 @@ public sealed class MaterialBookTests : IDisposable
     public void What_floats_or_drifts_in_resin_is_said(double density, string? code)
     {
         var form = Brass();
-        form.DensityGPerMl = density;
+        (form.Kind, form.DensityGPerMl) = ("hardware", density);
         MaterialBook.Glance(form).Doubts.Select(f => f.Code).ShouldBe(code is null ? [] : [code]);
+    }
+
+    // common practice, no source: the lightest metal that is cast in is magnesium, 1.74 g/ml, the heaviest platinum, 21.5
+    [Theory]
+    [InlineData("metal", 0.85, "8.5 g/ml was probably meant")]
+    [InlineData("metal", 85, "8.5 g/ml was probably meant")]
+    [InlineData("glass", 2500, "2.5 g/ml was probably meant, if the sheet prints kg/m³")]
+    [InlineData("wax", 9.65, "0.965 g/ml was probably meant")]
+    [InlineData("metal", 1.74, null)]
+    [InlineData("metal", 21.5, null)]
+    public void A_density_that_its_kind_does_not_have_is_doubted(string kind, double density, string? says)
+    {
+        var form = Brass();
+        (form.Kind, form.DensityGPerMl) = (kind, density);
+        var doubts = MaterialBook.Glance(form).Doubts.Where(d => d.Code == "figure-slipped").ToList();
+        doubts.Count.ShouldBe(says is null ? 0 : 1);
+        doubts.ShouldAllBe(d => d.Message.Contains(says!, StringComparison.Ordinal) && d.Path == nameof(form.DensityGPerMl));
     }
 
     [Fact]
