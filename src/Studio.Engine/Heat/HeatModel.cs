@@ -9,7 +9,7 @@ internal static class HeatModel
     private const double LeastHalfMm = 0.5;
 
     // a sphere's grid begins where its cap is this high [mm]
-    private const double CapMm = 1.5;
+    private const double CapMm = 0.1;
 
     // of the cone that stands for a square pyramid in the preview: times the radius of equal area (1.10 × the half width)
     private const double PreviewShare = 0.975;
@@ -47,7 +47,7 @@ internal static class HeatModel
         {
             var half = pick(halves(z));
             var outer = body?.OuterMm(z) ?? (Math.Max(half, Laid(mould.Shape).BlockHalfMm?.Invoke(input.Mould) ?? 0) + input.Wall.ThicknessMm);
-            var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, fineness.InWall).Skip(1) : [];
+            var wall = input.Wall.ThicknessMm > 0 ? Even(half, outer, WallCells(input.Wall.ThicknessMm, fineness)).Skip(1) : [];
             if (boxHalf is not { } b)
             {
                 return [.. Even(0, half, fineness.Across), .. wall];
@@ -99,6 +99,12 @@ internal static class HeatModel
         return (Math.Max(LeastHalfMm, plan.Max(p => p.XMm)), Math.Max(LeastHalfMm, plan.Max(p => p.YMm)));
     }
 
+    // a thick wall stores what a thin one lets through, so its cells are no thicker than this: 4 mm where three are asked for
+    private const double WallCellMm = 12;
+    private const int MostWallCells = 12;
+
+    private static int WallCells(double mm, HeatFineness fineness) => Math.Clamp((int)Math.Ceiling(mm * fineness.InWall / WallCellMm), fineness.InWall, MostWallCells);
+
     private static int BoxCells(HeatFineness fineness) => Math.Max(2, fineness.Across / 2);
 
     private static double[] Even(double from, double to, int cells) => [.. Enumerable.Range(0, cells + 1).Select(k => from + ((to - from) * k / cells))];
@@ -132,7 +138,7 @@ internal static class HeatModel
         var planes = new List<double>();
         if (input.Wall.FloorMm > 0)
         {
-            planes.AddRange(Even(-input.Wall.FloorMm, 0, fineness.InWall).SkipLast(1));
+            planes.AddRange(Even(-input.Wall.FloorMm, 0, WallCells(input.Wall.FloorMm, fineness)).SkipLast(1));
         }
 
         planes.Add(0);
@@ -159,7 +165,7 @@ internal static class HeatModel
 
         if (input.Wall.RoofMm > 0)
         {
-            planes.AddRange(Even(mould.HeightMm, mould.HeightMm + input.Wall.RoofMm, fineness.InWall).Skip(1));
+            planes.AddRange(Even(mould.HeightMm, mould.HeightMm + input.Wall.RoofMm, WallCells(input.Wall.RoofMm, fineness)).Skip(1));
         }
 
         return [.. planes];

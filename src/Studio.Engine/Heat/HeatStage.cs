@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Studio.Engine.Heat;
 
 /// <summary>The heat equation between two pours: capacities, conduction with the films to the room, and where resin reacts.</summary>
@@ -115,9 +117,15 @@ internal sealed class HeatStage
             factor = null;
         }
 
-        for (var i = 0; i < lower.Length; i++)
+        var (times, k) = (new Vector<double>(seconds), 0);
+        for (; k <= lower.Length - Vector<double>.Count; k += Vector<double>.Count)
         {
-            matrix[i] = lower[i] * seconds;
+            (new Vector<double>(lower, k) * times).CopyTo(matrix, k);
+        }
+
+        for (; k < lower.Length; k++)
+        {
+            matrix[k] = lower[k] * seconds;
         }
 
         for (var n = 0; n < Nodes.Length; n++)
@@ -133,12 +141,34 @@ internal sealed class HeatStage
     // both triangles, films on the diagonal, row by row
     private (int[] RowStart, int[] Column, double[] Value) Sparse()
     {
-        var rows = new List<(int Column, double Value)>[Nodes.Length];
-        for (var n = 0; n < rows.Length; n++)
+        var starts = new int[Nodes.Length + 1];
+        foreach (var (row, other, _) in Entries())
         {
-            rows[n] = new(grid.IsRound ? 9 : 27);
+            starts[row + 1]++;
+            starts[other + 1] += other < row ? 1 : 0;
         }
 
+        for (var n = 0; n < Nodes.Length; n++)
+        {
+            starts[n + 1] += starts[n];
+        }
+
+        var (next, columns, values) = (starts[..^1], new int[starts[^1]], new double[starts[^1]]);
+        foreach (var (row, other, v) in Entries())
+        {
+            (columns[next[row]], values[next[row]++]) = (other, v);
+            if (other < row)
+            {
+                (columns[next[other]], values[next[other]++]) = (row, v);
+            }
+        }
+
+        return (starts, columns, values);
+    }
+
+    // what is not zero in the lower triangle
+    private IEnumerable<(int Row, int Column, double Value)> Entries()
+    {
         for (var c = 0; c < Nodes.Length; c++)
         {
             for (var row = c; row <= Math.Min(Nodes.Length - 1, c + Band); row++)
@@ -146,22 +176,10 @@ internal sealed class HeatStage
                 var v = lower[(c * width) + row - c] + (c == row ? Film[row] : 0);
                 if (v != 0)
                 {
-                    rows[row].Add((c, v));
-                    if (c < row)
-                    {
-                        rows[c].Add((row, v));
-                    }
+                    yield return (row, c, v);
                 }
             }
         }
-
-        var starts = new int[Nodes.Length + 1];
-        for (var row = 0; row < Nodes.Length; row++)
-        {
-            starts[row + 1] = starts[row] + rows[row].Count;
-        }
-
-        return (starts, [.. rows.SelectMany(r => r.Select(e => e.Column))], [.. rows.SelectMany(r => r.Select(e => e.Value))]);
     }
 
     /// <summary>The layer a cell belongs to; −1 for the mould, −2 for what is not there yet.</summary>

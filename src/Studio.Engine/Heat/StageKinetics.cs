@@ -12,6 +12,9 @@ internal readonly struct StageKinetics
     private const double ColdestC = -100;
     private const double HottestC = 350;
 
+    // a resin that runs away is done within seconds, and nobody asks in which part of one [1/s]
+    private const double MostPerS = 0.5;
+
     // where α^m has no slope any more for m below 1
     private const double LeastConversion = 1e-9;
 
@@ -89,7 +92,7 @@ internal readonly struct StageKinetics
         var c = Held(celsius);
         var kelvin = c + new Vector<double>(ZeroC);
         var (left, order, _) = Order(a, kelvin);
-        return Vector.Exp(given - (energy / kelvin)) * order * left * Mobility(a, c);
+        return Vector.Min(new Vector<double>(MostPerS), Vector.Exp(given - (energy / kelvin)) * order * left * Mobility(a, c));
     }
 
     private static Vector<double> Held(Vector<double> celsius) => Vector.Min(new Vector<double>(HottestC), Vector.Max(new Vector<double>(ColdestC), celsius));
@@ -103,6 +106,9 @@ internal readonly struct StageKinetics
         var mobility = Mobility(a, c);
         var constant = Vector.Exp(given - (energy / kelvin)) * mobility;
         var r = constant * order * left;
+        var most = new Vector<double>(MostPerS);
+        var slower = Vector.ConditionalSelect(Vector.GreaterThan(r, most), most / r, one);
+        (r, constant) = (r * slower, constant * slower);
         var stopping = r * (one - mobility) * width;
         var glass = one - (less * a);
         r.CopyTo(rate);
