@@ -9,7 +9,7 @@ internal static class HeatModel
     private const double LeastHalfMm = 0.5;
 
     // a sphere's grid begins where its cap is this high [mm]
-    private const double CapMm = 0.1;
+    private const double CapMm = 0.01;
 
     // of the cone that stands for a square pyramid in the preview: times the radius of equal area (1.10 × the half width)
     private const double PreviewShare = 0.975;
