@@ -122,8 +122,8 @@ internal sealed partial class LayerClock
         return found.AtHours is null ? found : found with { AtHours = Math.Max(found.AtHours.Value, opens.AtHours ?? found.AtHours.Value) };
     }
 
-    private Found? Quick() => layer.Likely is { } likely && room is not null
-        ? new(likely.ClosesHours(room, layer.PouredAtHours, Math.Max(layer.PouredAtHours, room.LastHours) + KineticClock.HorizonHours), default, false, "By the calculation the window does not close in this room. Go by the data sheet.") { By = DecidedBy.Fit }
+    private Found? Quick() => layer.Likely is { } likely && room is not null && Sheet.Times.Any(t => t.NextPourUntilHours is not null)
+        ? new(likely.ClosesHours(room, layer.PouredAtHours, Sheet, Math.Max(layer.PouredAtHours, room.LastHours) + KineticClock.HorizonHours), default, false, "By the calculation the window does not close in this room. Go by the data sheet.") { By = DecidedBy.Fit }
         : null;
 
     private Found Find(Func<CureTimes, double?> pick, string what, Func<List<(double C, double Hours)>, Found> compute)

@@ -13,6 +13,8 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
     // of so many at one end the quantile is taken; which ones they are is told by a room that stays as it is
     private const int Ends = 4;
 
+    private const double UsualC = Kinetics.ReferenceK - 273.15;
+
     // a bound, not an instant [ratio]
     private const double StepError = 1e-8;
 
@@ -34,9 +36,21 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
         return Late(Mean(room, pouredAtHours), (k, c) => Steady(k, c, k.GelConversion), k => new ConversionPath(k, warming, pouredAtHours, stepError: StepError).FirstAt(k.GelConversion, double.NegativeInfinity, latestHours));
     }
 
-    /// <summary>When its surface first may turn glassy, by all but one resin in twenty [h]; null where that is not by then.</summary>
-    internal double? ClosesHours(RoomCurve room, double pouredAtHours, double latestHours) =>
-        Early(Mean(room, pouredAtHours), (k, c) => Steady(k, c, Math.Max(0.3, k.ConversionAtGlass(c))), k => new ConversionPath(k, room, pouredAtHours, stepError: StepError).FirstAt(0, 0, latestHours));
+    /// <summary>
+    /// When each resin has the conversion that it has at the printed end of the window, by all but one in twenty [h]; null where that is not by then, or no end is printed:
+    /// then nobody knows it, for a fit tells nothing of a bond.
+    /// </summary>
+    internal double? ClosesHours(RoomCurve room, double pouredAtHours, CureSheet sheet, double latestHours)
+    {
+        if (sheet.Times.Where(t => t.NextPourUntilHours is not null).MinBy(t => Math.Abs(t.AtCelsius - UsualC)) is not { } row)
+        {
+            return null;
+        }
+
+        var printed = new RoomCurve([new(0, row.AtCelsius)]);
+        double Aim(Kinetics k) => new ConversionPath(k, printed, 0, stepError: StepError).ConversionAt(row.NextPourUntilHours!.Value);
+        return Early(Mean(room, pouredAtHours), (k, c) => k.RatePerS(row.AtCelsius) / k.RatePerS(c), k => new ConversionPath(k, room, pouredAtHours, stepError: StepError).FirstAt(Aim(k), double.NegativeInfinity, latestHours));
+    }
 
     private double? Late(double celsius, Func<Kinetics, double, double> steady, Func<Kinetics, double?> reached)
     {

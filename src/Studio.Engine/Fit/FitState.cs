@@ -78,10 +78,10 @@ public sealed record FitState
     /// <summary>
     /// Resins drawn from this state, the same ones every time: run each of them and take <see cref="FitInterval.Of"/> of what they give.
     /// </summary>
-    /// <param name="count">How many, even; <see cref="FitMembers.Count"/> of them are kept with the state.</param>
+    /// <param name="count">How many at most, even; <see cref="FitMembers.Count"/> of them are kept with a state.</param>
     public IReadOnlyList<FitResin> Members(int count = FitMembers.Count)
     {
-        if (count <= Kept.Count)
+        if (Kept.Count > 0)
         {
             return [.. Kept.Take(count).Select(x => Resin([.. x]))];
         }
