@@ -13,13 +13,13 @@ public static class FitMembers
     public const int Count = 24;
 
     // how uncertain an activation energy stays in spite of all that was seen at one temperature [kJ/mol], and over how many kelvin that shrinks
-    private const double UnseenKJ = 6;
+    private const double UnseenKJ = 8;
     private const double SeenK = 7;
 
     // shares of rate and heat, and a difference of the gel conversion (set on made-up resins of other kinetics, docs/measurements.md)
-    private const double ApartRate = 0.04;
-    private const double ApartHeat = 0.04;
-    private const double ApartGel = 0.035;
+    private const double ApartRate = 0.035;
+    private const double ApartHeat = 0.03;
+    private const double ApartGel = 0.065;
 
     private const int Turns = 2;
     private const double MostStepSd = 1.5;

@@ -6,7 +6,7 @@ namespace Studio.Engine.Fit;
 /// Standard deviations: a gel time 15 %, a demould time 15 %, a pot life 25 % (it is taken for the conversion at which the mix has become twice as thick, 0.21; Castro and
 /// Macosko's exponent 1.5, from memory), a cup's peak 10 K; each made wider by the step to which the sheet seems to have been rounded. The greatest depth is taken for the one
 /// at which a slab without edges reaches 60 ± 14 °C: common practice, no source. By the printed next pour a thin layer has gelled, with some reserve: it lies late of that by
-/// 8 % at most, sooner by much more.
+/// 12 % as a rule, sooner by much more.
 /// </remarks>
 internal sealed class SheetData
 {
@@ -18,8 +18,8 @@ internal sealed class SheetData
     private const double PotLife = 0.21;
 
     // a printed next-pour time is that of the film's gel and some reserve: common practice, no source
-    private const double NextPourShare = 0.85;
-    private const double NextPourSd = 0.08;
+    private const double NextPourShare = 0.88;
+    private const double NextPourSd = 0.12;
     private const double NextPourSdBelow = 0.5;
     private const double DepthPeakC = 60;
     private const double DepthSdK = 14;
