@@ -6,9 +6,9 @@ namespace Studio.Engine.Fit;
 internal sealed class LogDoubts(FitState before, LayerLog log, MouldBody mould, IReadOnlyList<LogReading> readings)
 {
     // how much better one explanation must be, as a difference of squared deviations
-    private const double Better = 7;
-    private const double Misfit = 0.8;
-    private const double Far = 4;
+    private const double Better = 6;
+    private const double Misfit = 0.5;
+    private const double Far = 2;
     private const int LeastReadings = 8;
 
     /// <summary>Says what explains the log better than the resin alone, if anything does.</summary>

