@@ -21,7 +21,8 @@ public static class FitMembers
     private const double ApartHeat = 0.03;
     private const double ApartGel = 0.065;
 
-    private const int Turns = 2;
+    private const int Turns = 8;
+    private const double Near = 0.3;
     private const double MostStepSd = 1.5;
 
     /// <summary>The numbers of each.</summary>
@@ -38,6 +39,11 @@ public static class FitMembers
             for (var turn = 0; turn < Turns && aim.Length > 0; turn++)
             {
                 var miss = residuals(State(unit)).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30)).ToArray();
+                if (miss.Max(Math.Abs) < Near)
+                {
+                    break;
+                }
+
                 var pull = Enumerable.Range(0, FitNumbers.Count).Select(i => Enumerable.Range(0, miss.Length).Sum(k => found.Jacobian[k][i] * miss[k])).ToArray();
                 var back = Times(lower, pull);
                 var share = Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));

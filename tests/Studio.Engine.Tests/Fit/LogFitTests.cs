@@ -29,6 +29,7 @@ public sealed class LogFitTests
 
         var truth = Made.True(Deep, 23, Until).PeakCelsius;
         var (wide, narrow) = (Width(Before.State, 23), Width(refit.Fit.State, 23));
+        TestContext.Current.TestOutputHelper!.WriteLine($"truth {truth:0.0} before {wide} after {narrow} best {Peak(refit.Fit.Best, 23):0.0}");
         (wide.To - wide.From).ShouldBeGreaterThan(narrow.To - narrow.From); // what the model itself may be wrong by stays, and this layer nearly runs away
         Peak(refit.Fit.Best, 23).ShouldBe(truth, 1);
         narrow.Holds(truth).ShouldBeTrue();

@@ -8,13 +8,14 @@ public sealed class OneGelTests(ITestOutputHelper output)
 {
     private const int Pieces = 500;
 
-    // seeds in a row, each a piece of one to three layers; every fourth by its sheet, which is fitted, the rest by exact kinetics
+    // seeds in a row, each a piece of one to three layers; every tenth by its sheet, which is fitted, the rest by exact kinetics; one in four with corners
     [Fact]
     [Trait("Slow", "solver")]
     public void No_layer_may_be_poured_on_before_it_has_gelled_everywhere()
     {
         var (layers, byHeat, worst) = (0, 0, double.PositiveInfinity);
-        for (var seed = 0; seed < Pieces; seed++)
+        var counting = new Lock();
+        Parallel.For(0, Pieces, new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = TestContext.Current.CancellationToken }, seed =>
         {
             var piece = new MadePiece(seed);
             var cure = Calculations.Run("cure", piece.Cure);
@@ -25,7 +26,7 @@ public sealed class OneGelTests(ITestOutputHelper output)
             var heat = Calculations.Run("heat", piece.Heat([.. clock.Select(l => Number(l, "pouredAtHours") ?? double.NaN)]));
             if (heat.ExitCode != 0)
             {
-                continue; // a layer whose pour is not known, or one that cannot be solved, is told nothing
+                return; // a layer whose pour is not known, or one that cannot be solved, is told nothing
             }
 
             foreach (var (told, i) in JsonElement.Parse(heat.Json).GetProperty("layers").EnumerateArray().Select((l, i) => (l, i)))
@@ -35,21 +36,25 @@ public sealed class OneGelTests(ITestOutputHelper output)
                     continue;
                 }
 
-                layers++;
-                byHeat += clock[i].GetProperty("restsOn").GetProperty("gelHours").GetProperty("by").GetString() == "heat" ? 1 : 0;
                 var share = (gels[i]!.Value - poured) / after;
-                worst = Math.Min(worst, share);
+                lock (counting)
+                {
+                    layers++;
+                    byHeat += clock[i].GetProperty("restsOn").GetProperty("gelHours").GetProperty("by").GetString() == "heat" ? 1 : 0;
+                    worst = Math.Min(worst, share);
+                }
+
                 share.ShouldBeGreaterThanOrEqualTo(0.99, $"seed {seed}, layer {i}: the clock's gel {gels[i] - poured:0.000} h, the heat's last {after:0.000} h after the pour\n{piece.Cure}");
                 opens[i]!.Value.ShouldBeGreaterThanOrEqualTo(poured + (0.99 * after), $"seed {seed}, layer {i}");
             }
-        }
+        });
 
         output.WriteLine(FormattableString.Invariant($"{layers} layers, {byHeat} by their own heat; the clock's gel is at least {worst:0.000} of the heat's last"));
         layers.ShouldBeGreaterThan(Pieces / 2);
         byHeat.ShouldBeGreaterThan(100);
     }
 
-    private static double? Number(JsonElement of, string name) => of.GetProperty(name) is { ValueKind: JsonValueKind.Number } n ? n.GetDouble() : null;
+    private static double? Number(JsonElement of, string name) => of.TryGetProperty(name, out var n) && n.ValueKind == JsonValueKind.Number ? n.GetDouble() : null;
 
     /// <summary>A random piece, told to both calculations.</summary>
     private sealed class MadePiece
@@ -65,21 +70,21 @@ public sealed class OneGelTests(ITestOutputHelper output)
             random = new Random(seed);
             var wide = Between(30, 140);
             var high = Between(20, 90);
-            mould = random.Next(3) switch
+            mould = random.Next(8) switch
             {
-                0 => T($$"""{ "shape": "cone", "bottomDiameterMm": {{wide}}, "topDiameterMm": {{wide * Between(0.7, 1.3)}}, "heightMm": {{high}}, "wall": { "thicknessMm": {{Between(3, 20)}} } }"""),
+                > 1 => T($$"""{ "shape": "cone", "bottomDiameterMm": {{wide}}, "topDiameterMm": {{wide * Between(0.7, 1.3)}}, "heightMm": {{high}}, "wall": { "thicknessMm": {{Between(3, 20)}} } }"""),
                 1 => T($$"""{ "shape": "cuboid", "widthMm": {{wide}}, "depthMm": {{wide * Between(0.5, 1)}}, "heightMm": {{high}}, "wall": { "thicknessMm": {{Between(3, 20)}} } }"""),
                 _ => T($$"""{ "shape": "pyramid", "baseMm": {{wide}}, "heightMm": {{high}}, "tipMm": {{Between(8, 0.6 * wide)}}, "wall": { "thicknessMm": {{Between(3, 20)}} } }"""),
             };
             room = random.Next(2) == 0 ? T($$"""[{ "hours": 0, "celsius": {{Between(15, 28)}} }]""")
                 : T($$"""[{ "hours": 0, "celsius": {{Between(16, 26)}} }, { "hours": 9, "celsius": {{Between(15, 26)}} }, { "hours": 20, "celsius": {{Between(17, 27)}} }]""");
             var slow = Between(-10.4, -8.6);
-            resin = seed % 4 == 0
+            resin = seed % 10 == 0
                 ? T($$"""{ "dataSheet": { "class": "casting", "cupMassG": 100, "gelMinutes": {{Between(90, 400)}}, "demouldHours": {{Between(14, 30)}}, "maxPourMm": {{Between(8, 18)}}, "atCelsius": 23 } }""")
                 : T($$"""{ "kinetics": { "rateAt23CPerS": {{Math.Exp(slow)}}, "kappa": {{Between(0.02, 0.08)}}, "activationJPerMol": {{Between(46000, 64000)}}, "heatJPerKg": {{Between(300000, 400000)}}, "glassEndC": {{Between(48, 65)}}, "gelConversion": {{Between(0.5, 0.65)}} } }""");
             for (var (top, n) = (0.0, 1 + random.Next(3)); layers.Count < n;)
             {
-                var deep = Math.Min(Between(2, seed % 4 == 0 ? 10 : 16), (high * 0.95) - top);
+                var deep = Math.Min(Between(2, seed % 10 == 0 ? 10 : 16), (high * 0.95) - top);
                 if (deep < 1)
                 {
                     break;
