@@ -20,8 +20,8 @@ internal sealed class CureModels(IReadOnlyList<CureMould?> moulds, CancellationT
     // of the film's bound; by then every layer that is not colder than it has gelled
     private const double Longer = 1.05;
 
-    // its grid is coarser than that of calc heat, and the two must not contradict each other
-    private const double Coarser = 1.01;
+    // calc heat runs on to another end, in other steps, and the two must not contradict each other
+    private const double Coarser = 1.003;
 
     private readonly Dictionary<LikelyCure, FitState> fitted = new(ReferenceEqualityComparer.Instance);
 
@@ -76,7 +76,7 @@ internal sealed class CureModels(IReadOnlyList<CureMould?> moulds, CancellationT
         };
         try
         {
-            var told = HeatForecast.Run(piece, mould.Body, [.. resins.Select(r => new ForecastResin(r.Likely is { } l ? fitted.GetValueOrDefault(l) : null, null))], preview: false, stop).Layers[^1];
+            var told = HeatForecast.Run(piece, mould.Body, [.. resins.Select(r => new ForecastResin(r.Likely is { } l ? fitted.GetValueOrDefault(l) : null, null))], HeatCalculation.Grid(mould.Spec), stop).Layers[^1];
             return (told.Intervals is { } wide ? wide.LastGelAfterHours?.To : told.LastGelAfterHours) is { } gel ? new(gel * Coarser, hours) : null;
         }
         catch (InvalidOperationException)

@@ -39,10 +39,9 @@ public static class HeatCalculation
             // a resin that no layer uses is checked but not fitted
             var used = spec.Resins.Where(r => spec.Layers.Any(l => l.Resin == r.Key)).ToDictionary(r => r.Key, r => new KnownResin(r.Value), StringComparer.Ordinal);
             var piece = Piece(spec, layers, room, used);
-            var round = HeatModel.Sides(spec.Mould) == 0;
             var told = HeatForecast.Run(
                 piece, mould, [.. spec.Layers.Select(l => used[l.Resin].Foretold)],
-                new ForecastGrid(Preview: false, round ? new HeatFineness(16, 20, 5) : new HeatFineness(8, 10, 3)), stop);
+                Grid(spec.Mould), stop);
             return Outcome<HeatResult>.Of(new HeatResult
             {
                 Model = told.Model,
@@ -58,6 +57,9 @@ public static class HeatCalculation
             return Outcome<HeatResult>.Refused([new InputError("", unsolved.Message + " No answer is given.")]);
         }
     }
+
+    /// <summary>The grid of the most probable run, the same wherever a time rests on it.</summary>
+    internal static ForecastGrid Grid(MouldSpec mould) => new(Preview: false, HeatModel.Sides(mould) == 0 ? new HeatFineness(16, 20, 5) : new HeatFineness(8, 10, 3));
 
     private static HeatInput Piece(HeatSpec spec, IReadOnlyList<PlacedLayer> layers, RoomCourse room, Dictionary<string, KnownResin> used)
     {

@@ -43,7 +43,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
 
         var pours = await PoursAsync(db, pieceId);
         var room = await ClockBook.RoomAsync(db, piece.StandsIn, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
-        var input = Clock(piece, pours, room, await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => p.Id == pieceId)));
+        var input = Clock(piece, pours, await LotCures.OfAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (p.ResinId, p.ResinLot))), room, await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => p.Id == pieceId)));
         var zone = await settings.ZoneAsync();
         var times = PieceClock.Of(input, Now, zone);
         var pot = await BenchPot.OfAsync(db, piece.PotId, DateOnly.FromDateTime(Say.Local(Now, zone)));
@@ -97,11 +97,11 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     private static Task<List<Pour>> PoursAsync(StudioDb db, int pieceId) =>
         db.Set<Pour>().AsNoTracking().Where(p => p.PieceId == pieceId).OrderBy(p => p.LayerOrder).ThenBy(p => p.Id).ToListAsync();
 
-    private static ClockInput Clock(Piece piece, List<Pour> pours, ClockRoom room, ILookup<(int PieceId, int Order), string> wants) => new()
+    private static ClockInput Clock(Piece piece, List<Pour> pours, LotCures cures, ClockRoom room, ILookup<(int PieceId, int Order), string> wants) => new()
     {
         Stage = piece.Stage,
         Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. wants[(piece.Id, l.Order)]] })],
-        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics })],
+        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics, Likely = cures.Of(p.ResinId, p.ResinLot), Heat = LotCures.Heat(p.Foretold) })],
         Room = room,
         DemouldedAt = piece.DemouldedAt,
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),

@@ -37,4 +37,10 @@ public sealed record ClockPour(int PourId, int LayerOrder, string LayerName, Dat
 {
     /// <summary>How its lot was taken to cure when it was poured; null where nobody had taken over a fit.</summary>
     public Kinetics? Kinetics { get; init; }
+
+    /// <summary>Resins that its lot may be, by what is known of it today; null where nothing is fitted.</summary>
+    public LikelyCure? Likely { get; init; }
+
+    /// <summary>What was foretold of its gel by its own heat; null where that could not be.</summary>
+    public HeatGel? Heat { get; init; }
 }

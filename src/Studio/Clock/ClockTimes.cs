@@ -16,7 +16,7 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
             StartedAt = pour.StartedAt,
             Gel = gel,
             From = from,
-            Until = Tell(cure.NextPourUntil, CureRounding.DownToMinute),
+            Until = Tell(cure.NextPourUntil, CureRounding.DownToMinute, "The quickest that this resin may be, by the fit of its sheet,"),
             Demould = demould,
             FullCure = full,
             Curing = !demould.Reached(words.Now),
@@ -24,17 +24,25 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
         };
     }
 
-    internal ClockTime Ready(Milestone milestone) => Tell(milestone, CureRounding.UpToMinute);
+    internal ClockTime Ready(Milestone milestone) => Tell(milestone, CureRounding.UpToMinute, "The slowest that this resin may be, by the fit of its sheet, as a thin layer,");
 
-    private ClockTime Tell(Milestone milestone, Func<DateTime, DateTime> round) => milestone is { AtHours: { } hours, RestsOn: { } rests }
-        ? new(round(scale.At(hours)), RestsOn(rests) + Decides(milestone, round), rests.Celsius)
+    private ClockTime Tell(Milestone milestone, Func<DateTime, DateTime> round, string byFit) => milestone is { AtHours: { } hours, RestsOn: { } rests }
+        ? new(round(scale.At(hours)), RestsOn(rests) + Decides(milestone, round, byFit), rests.Celsius)
         : new(null, milestone.Reason ?? "");
 
-    private string Decides(Milestone milestone, Func<DateTime, DateTime> round) =>
+    private string Decides(Milestone milestone, Func<DateTime, DateTime> round, string byFit) =>
         milestone.FromPrintedHours ? " The data sheet's printed hours decide."
         : !milestone.FromKinetics ? ""
-        : milestone.SheetAtHours is { } sheet ? $" The resin's fitted cure decides; its sheet alone would say {words.When(round(scale.At(sheet)))}."
-        : " Only the resin's fitted cure says so; its sheet prints no such time.";
+        : milestone.SheetAtHours is { } sheet ? $" {Decider(milestone.By, byFit)} decides; its sheet alone would say {words.When(round(scale.At(sheet)))}."
+        : $" {Decider(milestone.By, byFit)} decides; its sheet prints no such time.";
+
+    private static string Decider(DecidedBy by, string byFit) => by switch
+    {
+        DecidedBy.Kinetics => "The resin's fitted cure",
+        DecidedBy.Fit => byFit,
+        DecidedBy.Heat => "The latest gel by this layer's own heat, as foretold at its pour,",
+        _ => throw new InvalidOperationException($"No words for {by}."),
+    };
 
     private string RestsOn(RestsOn rests)
     {

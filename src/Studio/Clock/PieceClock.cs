@@ -26,7 +26,7 @@ public static class PieceClock
         }
 
         var scale = input.Room.Scale;
-        var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)) { Kinetics = p.Kinetics })], input.Room.Log(now), double.PositiveInfinity);
+        var cure = CureClock.Run([.. pours.Select(p => new PouredLayer(p.LayerName, p.Sheet, scale.Hours(p.StartedAt)) { Kinetics = p.Kinetics, Likely = p.Likely, Heat = p.Heat })], input.Room.Log(now), double.PositiveInfinity);
         var times = new ClockTimes(scale, words);
         var layers = pours.Zip(cure.Layers, (p, c) => times.Layer(p, c)).ToList();
         var poured = Slowest(layers);

@@ -103,7 +103,8 @@ public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvi
         var known = new Dictionary<int, TimeResin>();
         foreach (var resin in await db.Set<Resin>().Where(r => wanted.Contains(r.Id)).ToListAsync())
         {
-            known[resin.Id] = new(resin.Sheet, (await KnownCures.AcceptedAsync(db, resin.Id, ""))?.State.Best().Kinetics);
+            var cure = await KnownCures.OfAsync(db, resin.Id, "");
+            known[resin.Id] = new(resin.Sheet, cure.Row?.State.Best().Kinetics) { Likely = KnownCures.Likely(cure.State) };
         }
 
         return known;

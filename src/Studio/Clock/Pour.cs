@@ -156,6 +156,12 @@ public sealed record PourForetold
     /// <summary>When the whole layer had gelled [h after the pour]; null when not within the run.</summary>
     public double? GelAfterHours { get; init; }
 
+    /// <summary>The same at its upper bound, the run's own error added [h after the pour]; null where it is not known.</summary>
+    public double? GelLateHours { get; init; }
+
+    /// <summary>When a thin layer of it would have gelled at the latest, in the room of that run [h after the pour].</summary>
+    public double? FilmLateHours { get; init; }
+
     /// <summary>Hottest place over time.</summary>
     public IReadOnlyList<ForetoldMoment> Curve { get; init; } = [];
 }

@@ -49,7 +49,11 @@ internal sealed record TimePiece
 internal sealed record TimeDesignLayer(int PieceId, int Order, string Name, int ResinId, double? WaitHours, IReadOnlyList<LayerPlaced> Placed);
 
 /// <summary>A layer that was poured, with the data sheet as it stood then.</summary>
-internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet, Kinetics? Kinetics);
+internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string LayerName, DateTime StartedAt, CureSheet Sheet, Kinetics? Kinetics, int ResinId, string Lot)
+{
+    /// <summary>Resins that its lot may be; null where nothing is fitted.</summary>
+    public LikelyCure? Likely { get; init; }
+}
 
 /// <summary>Reads pieces for the reckoning of their time.</summary>
 internal static class TimePieces
@@ -74,7 +78,8 @@ internal static class TimePieces
         var layers = (await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.Order)
             .Select(l => new TimeDesignLayer(l.PieceId, l.Order, l.Name, l.ResinId, l.WaitHours, l.Placed)).ToListAsync()).ToLookup(l => l.PieceId);
         var pours = (await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn).OrderBy(p => p.LayerOrder)
-            .Select(p => new TimePour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet, p.Kinetics)).ToListAsync()).ToLookup(p => p.PieceId);
-        return pieces.ConvertAll(p => p with { Layers = [.. layers[p.Id]], Pours = [.. pours[p.Id]] });
+            .Select(p => new TimePour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet, p.Kinetics, p.ResinId, p.ResinLot)).ToListAsync()).ToLookup(p => p.PieceId);
+        var cures = await LotCures.OfAsync(db, pours.SelectMany(g => g).Select(p => (p.ResinId, p.Lot)));
+        return pieces.ConvertAll(p => p with { Layers = [.. layers[p.Id]], Pours = [.. pours[p.Id].Select(o => o with { Likely = cures.Of(o.ResinId, o.Lot) })] });
     }
 }

@@ -1,8 +1,10 @@
 using System.Text.Json;
 using Studio.Clock;
 using Studio.Engine;
+using Studio.Engine.Cure;
 using Studio.Engine.Forecast;
 using Studio.Engine.Heat;
+using Studio.Resins;
 
 namespace Studio.Heat;
 
@@ -89,8 +91,17 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
         PeakAfterHours = layer.PeakAfterHours,
         FaceC = layer.FaceC,
         GelAfterHours = layer.LastGelAfterHours,
+        GelLateHours = layer.Intervals is { } wide ? wide.LastGelAfterHours?.To : layer.LastGelAfterHours,
+        FilmLateHours = FilmHours(),
         Curve = [.. Thinned(layer.Curve).Select(m => new ForetoldMoment(Math.Round(m.AfterHours, 4), Math.Round(m.HottestC, 2)))],
     };
+
+    // of the room that the run was made for
+    private double? FilmHours()
+    {
+        var (room, at) = (new RoomLog(Input.Room), Input.Layers[^1].PouredAtHours);
+        return KnownCures.Likely(Top.Known.State)?.GelHours(room, at, Input.Layers[^1].PouredCelsius, at + KineticClock.HorizonHours) - at;
+    }
 
     // a curve is read by eye: a moment where it has moved by half a kelvin, and at least every two hours
     private static IEnumerable<HeatMoment> Thinned(IReadOnlyList<HeatMoment> curve)

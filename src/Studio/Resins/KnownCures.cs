@@ -23,7 +23,13 @@ public static class KnownCures
     // a fit takes a second or so and depends on nothing but the sheet; records compare by content
     private static readonly ConcurrentDictionary<DataSheet, Lazy<Task<Outcome<ResinFit>>>> Fitted = new();
 
+    // a state is kept as data, and its two dozen resins follow from it
+    private static readonly System.Runtime.CompilerServices.ConditionalWeakTable<FitState, LikelyCure> Members = [];
+
     private const int MostKept = 200;
+
+    /// <summary>The resins that a state holds for as good as its best; null where there is no state.</summary>
+    public static LikelyCure? Likely(FitState? state) => state is null ? null : Members.GetValue(state, s => new([.. s.Members().Select(m => m.Kinetics)]));
 
     /// <summary>What is known of a lot; an empty lot asks for the resin as its sheet describes it.</summary>
     public static async Task<CureKnowledge> OfAsync(StudioDb db, int resinId, string lot)

@@ -92,7 +92,7 @@ public sealed class Resin : IVersioned
     {
         get
         {
-            var row = Times.Where(t => t.DemouldHours is not null || t.FullCureHours is not null)
+            var row = Times.Where(t => t.DemouldHours is not null || t.FullCureHours is not null || t.NextPourFromHours is not null)
                 .MinBy(t => Math.Abs(t.AtCelsius - (PotLifeAtC ?? DataSheet.UsualCelsius)));
             var at = PotLifeAtC ?? row?.AtCelsius;
             if (row is not null && at is { } c && Math.Abs(row.AtCelsius - c) > 2)
@@ -100,7 +100,7 @@ public sealed class Resin : IVersioned
                 row = null;
             }
 
-            return PotLifeMinutes is null && CupGelMinutes is null && row?.DemouldHours is null ? null : new DataSheet
+            return PotLifeMinutes is null && CupGelMinutes is null && row?.DemouldHours is null && row?.NextPourFromHours is null ? null : new DataSheet
             {
                 Class = Class,
                 PotLifeMinutes = CupGelMinutes is null ? PotLifeMinutes : null, // the gel of the same cup says the same, and better
@@ -109,6 +109,7 @@ public sealed class Resin : IVersioned
                 AtCelsius = at,
                 PeakCelsius = CupPeakC,
                 MaxPourMm = MaxPourMm,
+                NextPourFromHours = row?.NextPourFromHours, // a layer has gelled by then
                 DemouldHours = row?.DemouldHours,
                 FullCureHours = row?.FullCureHours,
                 GlassEndC = HeatDeflectionC is >= 20 and <= 195 ? HeatDeflectionC + 5 : null,

@@ -36,12 +36,13 @@ public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         var layers = ids.Count == 0 ? [] : await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.PieceId).ThenBy(l => l.Order)
             .Select(l => new ShelfLayer(l.PieceId, l.Order, l.Name, l.Colour, l.ToMm, l.ThicknessMm)).ToListAsync();
         var pours = ids.Count == 0 ? [] : await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn)
-            .Select(p => new ShelfPour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.Colour, p.FromMm, p.ToMm, p.StartedAt, p.Sheet, p.Kinetics)).ToListAsync();
+            .Select(p => new ShelfPour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.Colour, p.FromMm, p.ToMm, p.StartedAt, p.Sheet, p.Kinetics) { ResinId = p.ResinId, Lot = p.ResinLot, Foretold = p.Foretold }).ToListAsync();
         return new()
         {
             Pieces = pieces.Count > MostPieces ? pieces[..MostPieces] : pieces,
             Layers = layers.ToLookup(l => l.PieceId),
             Pours = pours.ToLookup(p => p.PieceId),
+            Cures = await LotCures.OfAsync(db, pours.Select(p => (p.ResinId, p.Lot))),
             Wants = await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => ids.Contains(p.Id))),
             Rooms = pours.Count == 0 ? new Dictionary<string, ClockRoom>(StringComparer.Ordinal) : await ClockBook.RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Min(p => p.StartedAt)),
             Cut = pieces.Count > MostPieces,

@@ -17,6 +17,9 @@ public sealed record ShelfRows
     /// <summary>What a layer lacks before it can be poured, by piece and layer from 0.</summary>
     public required ILookup<(int PieceId, int Order), string> Wants { get; init; }
 
+    /// <summary>What is known of the lots in the moulds.</summary>
+    public required LotCures Cures { get; init; }
+
     /// <summary>By place, from the earliest pour on; empty before the first pour.</summary>
     public required IReadOnlyDictionary<string, ClockRoom> Rooms { get; init; }
 
@@ -66,4 +69,12 @@ public sealed record ShelfPiece
 public sealed record ShelfLayer(int PieceId, int Order, string Name, string Colour, double? ToMm, double? ThicknessMm);
 
 /// <summary>A layer that was poured.</summary>
-public sealed record ShelfPour(int Id, int PieceId, int Order, string Name, string Colour, double FromMm, double ToMm, DateTime StartedAt, Engine.Cure.CureSheet Sheet, Engine.Cure.Kinetics? Kinetics);
+public sealed record ShelfPour(int Id, int PieceId, int Order, string Name, string Colour, double FromMm, double ToMm, DateTime StartedAt, Engine.Cure.CureSheet Sheet, Engine.Cure.Kinetics? Kinetics)
+{
+    public int ResinId { get; init; }
+
+    public string Lot { get; init; } = "";
+
+    /// <summary>What was foretold of it when it was poured.</summary>
+    public PourForetold? Foretold { get; init; }
+}

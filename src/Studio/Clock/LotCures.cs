@@ -1,0 +1,29 @@
+using Studio.Data;
+using Studio.Engine.Cure;
+using Studio.Resins;
+
+namespace Studio.Clock;
+
+/// <summary>What is known of the cure of the lots that were poured, read once: a gel waits for the slow ones of the resins that each may be, whether anybody took the fit over or not (decision 022).</summary>
+public sealed class LotCures
+{
+    private readonly Dictionary<(int ResinId, string Lot), LikelyCure?> found = [];
+
+    /// <summary>Reads each lot's fit; a sheet that was not fitted yet is, which takes some tenths of a second once.</summary>
+    public static async Task<LotCures> OfAsync(StudioDb db, IEnumerable<(int ResinId, string Lot)> lots)
+    {
+        var cures = new LotCures();
+        foreach (var (resinId, lot) in lots.Distinct())
+        {
+            cures.found[(resinId, lot)] = KnownCures.Likely((await KnownCures.OfAsync(db, resinId, lot)).State);
+        }
+
+        return cures;
+    }
+
+    /// <summary>The resins that a lot may be; null where nothing is fitted.</summary>
+    public LikelyCure? Of(int resinId, string lot) => found.GetValueOrDefault((resinId, lot));
+
+    /// <summary>What was foretold of a pour's gel when it was made; null where it could not be.</summary>
+    internal static HeatGel? Heat(PourForetold? foretold) => foretold is { GelLateHours: { } late, FilmLateHours: { } film } ? new(late, film) : null;
+}
