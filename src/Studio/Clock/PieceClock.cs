@@ -32,7 +32,7 @@ public static class PieceClock
         var poured = Slowest(layers);
         var (demould, full) = StillToPour(input) is { } open ? (new(null, open), new(null, open)) : (times.Ready(cure.Demould), poured);
         var next = new NextActs(input, layers, demould, full, words) { PrintedDemouldAt = PrintedDemould(pours) }.Find();
-        return new(layers, next, demould, full, [.. Stale(input, layers, poured, words), .. cure.Findings, .. cure.Layers.SelectMany(l => l.Findings)]);
+        return new(layers, next, demould, full, [.. Stale(input, layers, poured, words), .. Later(cure, scale, words), .. cure.Findings, .. cure.Layers.SelectMany(l => l.Findings)]);
     }
 
     private static ClockTime Slowest(List<LayerTimes> layers) =>
@@ -51,6 +51,16 @@ public static class PieceClock
         var printed = pours.Select(p => p.Sheet.Times.Where(t => t.DemouldHours is not null).Select(t => t.DemouldHours).Max() is { } hours ? p.StartedAt.AddHours(hours) : (DateTime?)null).ToList();
         return printed.Contains(null) ? null : printed.Max();
     }
+
+    // who goes by the sheet's hours would pour on a liquid: said for as long as that is so
+    private static IEnumerable<Finding> Later(PieceCure cure, HourScale scale, ClockWords words) =>
+        from layer in cure.Layers
+        let gel = layer.Gel
+        where gel is { AtHours: not null, SheetAtHours: not null, By: DecidedBy.Fit or DecidedBy.Heat } && scale.At(gel.AtHours.Value) > words.Now
+        let at = CureRounding.UpToMinute(scale.At(gel.AtHours!.Value))
+        select new Finding("gel-later-than-sheet", Severity.Note, "",
+            $"By its sheet alone {layer.Name} would have gelled {words.When(CureRounding.UpToMinute(scale.At(gel.SheetAtHours!.Value)))}. That is the gel of a full cup, which warms itself; this layer may be liquid until {words.When(at)}.",
+            gel.By is DecidedBy.Heat ? "heat equation" : "fit of the sheet");
 
     // only while a time still to come hangs on the room
     private static IEnumerable<Finding> Stale(ClockInput input, List<LayerTimes> layers, ClockTime full, ClockWords words)
