@@ -13,7 +13,7 @@ public static class FitMembers
     public const int Count = 24;
 
     // how uncertain an activation energy stays in spite of all that was seen at one temperature [kJ/mol], and over how many kelvin that shrinks
-    private const double UnseenKJ = 8;
+    private const double UnseenKJ = 9;
     private const double SeenK = 7;
 
     // shares of rate and heat, and a difference of the gel conversion (set on made-up resins of other kinetics, docs/measurements.md)
@@ -23,6 +23,11 @@ public static class FitMembers
 
     private const int Turns = 8;
     private const double Near = 0.3;
+
+    // in standard deviations of what was seen: beyond, a draw is taken for lost
+    private const double Lost = 1;
+    private const double Shorter = 0.7;
+    private const double LeastShare = 0.2;
     private const double MostStepSd = 1.5;
 
     /// <summary>The numbers of each.</summary>
@@ -31,28 +36,42 @@ public static class FitMembers
         var lower = Dense.Factor(Dense.Inverse(Dense.Factor(Dense.Square(found.Jacobian, FitNumbers.Count))));
         return [.. FitDraws.Of(Count).Select(draw => (IReadOnlyList<double>)One(draw))];
 
+        // a draw that cannot be led back stands so far off that the straight law says nothing of it; a nearer one of the same direction is taken in its place
         double[] One(double[] draw)
         {
-            var off = Enumerable.Range(0, FitNumbers.Count).Select(i => widen * Enumerable.Range(0, i + 1).Sum(j => lower[i][j] * draw[j])).ToArray();
+            double share = 1;
+            var (unit, missed) = Led(draw, share);
+            while (missed > Lost && share > LeastShare)
+            {
+                share *= Shorter;
+                (unit, missed) = Led(draw, share);
+            }
+
+            return Apart(Turned(after, prior.At(unit), draw[FitNumbers.Count]), draw, after.Apart);
+        }
+
+        (double[] Unit, double Missed) Led(double[] draw, double share)
+        {
+            var off = Enumerable.Range(0, FitNumbers.Count).Select(i => share * widen * Enumerable.Range(0, i + 1).Sum(j => lower[i][j] * draw[j])).ToArray();
             var aim = found.Residuals.Select((r, k) => r + Dot(found.Jacobian[k], off)).ToArray();
             double[] unit = [.. found.Unit.Zip(off, (a, b) => a + b)];
-            for (var turn = 0; turn < Turns && aim.Length > 0; turn++)
+            double missed = 0;
+            for (var turn = 0; turn <= Turns && aim.Length > 0; turn++)
             {
-                var miss = residuals(State(unit)).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30)).ToArray();
-                if (miss.Max(Math.Abs) < Near)
+                var miss = residuals(Turned(after, prior.At(unit), draw[FitNumbers.Count])).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30)).ToArray();
+                missed = miss.Max(Math.Abs);
+                if (missed < Near || turn == Turns)
                 {
                     break;
                 }
 
                 var pull = Enumerable.Range(0, FitNumbers.Count).Select(i => Enumerable.Range(0, miss.Length).Sum(k => found.Jacobian[k][i] * miss[k])).ToArray();
                 var back = Times(lower, pull);
-                var share = Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));
-                unit = [.. unit.Zip(back, (u, b) => u - (share * b))];
+                var step = Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));
+                unit = [.. unit.Zip(back, (u, b) => u - (step * b))];
             }
 
-            return Apart(State(unit), draw, after.Apart);
-
-            double[] State(double[] z) => Turned(after, prior.At(z), draw[FitNumbers.Count]);
+            return (unit, missed);
         }
     }
 

@@ -104,7 +104,7 @@ internal sealed class SheetData
         if (peakC is { } c)
         {
             var sd = Math.Min(1, sdK / (c - sheet.PrintedAtC));
-            entries.Add(new(name, c, sheet.PrintedAtC, Math.Sqrt((sd * sd) + (more * more)), 1, of));
+            entries.Add(new(name, c, sheet.PrintedAtC, Math.Sqrt((sd * sd) + (more * more)), 1, of) { Steep = name == Depth });
         }
     }
 
@@ -132,11 +132,14 @@ internal sealed class SheetData
         /// <summary>Of a model below what is printed, where that says less.</summary>
         public double? SdBelow { get; init; }
 
+        /// <summary>Far above what is printed is worse than its logarithm: nobody prints a depth at which his resin runs away (common practice, no source).</summary>
+        public bool Steep { get; init; }
+
         /// <summary>ln(model / printed) in standard deviations.</summary>
         public double Off(Ran ran)
         {
             var log = Math.Log(Math.Max(1e-6, Of(ran) - Zero) / (Printed - Zero));
-            return log / (log < 0 ? SdBelow ?? Sd : Sd);
+            return (Steep && log > 0 ? (log + Math.Exp(log) - 1) / 2 : log) / (log < 0 ? SdBelow ?? Sd : Sd);
         }
     }
 

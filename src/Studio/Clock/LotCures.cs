@@ -9,13 +9,13 @@ public sealed class LotCures
 {
     private readonly Dictionary<(int ResinId, string Lot), LikelyCure?> found = [];
 
-    /// <summary>Reads each lot's fit; a sheet that was not fitted yet is, which takes some tenths of a second once.</summary>
+    /// <summary>Reads the lots' fits with two queries, however many there are; a sheet that was not fitted yet is, which takes some tenths of a second once.</summary>
     public static async Task<LotCures> OfAsync(StudioDb db, IEnumerable<(int ResinId, string Lot)> lots)
     {
         var cures = new LotCures();
-        foreach (var (resinId, lot) in lots.Distinct())
+        foreach (var (lot, known) in await KnownCures.OfAsync(db, lots.ToHashSet()))
         {
-            cures.found[(resinId, lot)] = KnownCures.Likely((await KnownCures.OfAsync(db, resinId, lot)).State);
+            cures.found[lot] = KnownCures.Likely(known.State);
         }
 
         return cures;

@@ -13,11 +13,11 @@ namespace Studio.Resins;
 /// <param name="RestsOn">A whole sentence for the page: what it rests on, or what is missing.</param>
 public sealed record CureKnowledge(KnownCure? Row, FitState? State, string RestsOn)
 {
-    /// <summary>True when a person took it over: then the clock may go by it where it is stricter than the sheet.</summary>
+    /// <summary>True when a person took it over: then a pour keeps its kinetics, and demoulding and full cure may go by them where they are stricter than the sheet.</summary>
     public bool Accepted => Row is not null;
 }
 
-/// <summary>Finds what is known of a resin's lot: its own accepted row, else the resin's, else a fit of its sheet (decision 017).</summary>
+/// <summary>Finds what is known of a resin's lot: its own accepted row, else the resin's, else a fit of its sheet (decisions 017 and 022).</summary>
 public static class KnownCures
 {
     // a fit takes a second or so and depends on nothing but the sheet; records compare by content
@@ -32,26 +32,38 @@ public static class KnownCures
     public static LikelyCure? Likely(FitState? state) => state is null ? null : Members.GetValue(state, s => new([.. s.Members().Select(m => m.Kinetics)]));
 
     /// <summary>What is known of a lot; an empty lot asks for the resin as its sheet describes it.</summary>
-    public static async Task<CureKnowledge> OfAsync(StudioDb db, int resinId, string lot)
+    public static async Task<CureKnowledge> OfAsync(StudioDb db, int resinId, string lot) => (await OfAsync(db, new HashSet<(int, string)> { (resinId, lot) }))[(resinId, lot)];
+
+    /// <summary>What is known of each lot, with two queries.</summary>
+    public static async Task<IReadOnlyDictionary<(int ResinId, string Lot), CureKnowledge>> OfAsync(StudioDb db, IReadOnlySet<(int ResinId, string Lot)> lots)
     {
-        if (await AcceptedAsync(db, resinId, lot) is { } row)
+        var found = new Dictionary<(int, string), CureKnowledge>();
+        if (lots.Count == 0)
         {
-            return Accepted(row);
+            return found;
         }
 
-        return await db.Set<Resin>().AsNoTracking().SingleOrDefaultAsync(r => r.Id == resinId) is { } resin
-            ? await OfSheetAsync(resin)
-            : new(null, null, "There is no such resin in the stores.");
+        var ids = lots.Select(l => l.ResinId).Distinct().ToList();
+        var rows = (await db.Set<KnownCure>().AsNoTracking().Where(k => ids.Contains(k.ResinId) && k.Standing == KnownCure.Accepted).ToListAsync()).ToLookup(k => k.ResinId);
+        var accepted = lots.ToDictionary(l => l, l => Newest(rows[l.ResinId], l.Lot.Trim()));
+        var unseen = accepted.Where(l => l.Value is null).Select(l => l.Key.ResinId).Distinct().ToList();
+        var resins = unseen.Count == 0 ? [] : await db.Set<Resin>().AsNoTracking().Where(r => unseen.Contains(r.Id)).ToDictionaryAsync(r => r.Id);
+        foreach (var (lot, row) in accepted)
+        {
+            found[lot] = row is not null ? Accepted(row)
+                : resins.TryGetValue(lot.ResinId, out var resin) ? await OfSheetAsync(resin)
+                : new(null, null, "There is no such resin in the stores.");
+        }
+
+        return found;
     }
 
     /// <summary>The newest row a person took over: the lot's, else the resin's; null where there is none.</summary>
     public static async Task<KnownCure?> AcceptedAsync(StudioDb db, int resinId, string lot)
     {
         lot = lot.Trim();
-        var rows = await db.Set<KnownCure>().AsNoTracking()
-            .Where(k => k.ResinId == resinId && k.Standing == KnownCure.Accepted && (k.Lot == lot || k.Lot == ""))
-            .OrderByDescending(k => k.DecidedAt).ThenByDescending(k => k.Id).ToListAsync();
-        return rows.Find(k => k.Lot == lot) ?? rows.FirstOrDefault();
+        return Newest(await db.Set<KnownCure>().AsNoTracking()
+            .Where(k => k.ResinId == resinId && k.Standing == KnownCure.Accepted && (k.Lot == lot || k.Lot == "")).ToListAsync(), lot);
     }
 
     /// <summary>Fits the sheet of a resin that nobody has looked at yet.</summary>
@@ -77,6 +89,12 @@ public static class KnownCures
         }
 
         return Fitted.GetOrAdd(sheet, s => new(() => Task.Run(() => SheetFit.Run(s)))).Value;
+    }
+
+    private static KnownCure? Newest(IEnumerable<KnownCure> rows, string lot)
+    {
+        var newest = rows.OrderByDescending(k => k.DecidedAt).ThenByDescending(k => k.Id).ToList();
+        return newest.Find(k => k.Lot == lot) ?? newest.Find(k => k.Lot.Length == 0);
     }
 
     private static CureKnowledge Accepted(KnownCure row) => new(row, row.State,

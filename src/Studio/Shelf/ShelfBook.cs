@@ -9,7 +9,7 @@ using Studio.Pieces;
 
 namespace Studio.Shelf;
 
-/// <summary>Reads the shelf: five narrow queries, however many pieces the studio ever made.</summary>
+/// <summary>Reads the shelf: seven narrow queries, however many pieces the studio ever made.</summary>
 public sealed class ShelfBook(IDbContextFactory<StudioDb> factory, TimeProvider clock)
 {
     /// <summary>More pieces than this at once are not one maker's shelf.</summary>

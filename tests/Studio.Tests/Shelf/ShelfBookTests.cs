@@ -112,7 +112,7 @@ public sealed class ShelfBookTests : IDisposable
     }
 
     [Fact]
-    public async Task Five_queries_read_it_however_many_pieces_there_are()
+    public async Task Seven_queries_read_it_however_many_pieces_there_are()
     {
         await scene.ReadingAsync(23);
         for (var i = 0; i < 12; i++)
@@ -126,7 +126,7 @@ public sealed class ShelfBookTests : IDisposable
         DataSetup.UseStudioSqlite(options, file).AddInterceptors(counter);
         var view = await new ShelfBook(new StudioDbFactory<SqliteStudioDb>(new Plain(options.Options), studio.Clock), studio.Clock).ReadAsync(TimeZoneInfo.Utc);
         view.Pieces.Count.ShouldBe(12);
-        counter.Count.ShouldBe(5);
+        counter.Count.ShouldBe(7);
     }
 
     private Task NeededAsync(DateOnly day) => scene.ChangeAsync<Commission>(_ => true, c => c.NeededBy = day);
