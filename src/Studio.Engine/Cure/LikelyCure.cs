@@ -21,6 +21,9 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
     // a cold mix in a warmer room has taken on its warmth but for a third after this [h]; deep layers are solved, thin ones are quicker
     private const double WarmingHours = 3;
 
+    /// <summary>Resins by another fit that nobody has decided on yet: what it makes more careful counts at once, what it makes less so does not.</summary>
+    public LikelyCure? Also { get; init; }
+
     /// <summary>When a thin layer, as warm as the room, has gelled, but for one resin in twenty [h on the room's scale]; null where it has not by then.</summary>
     /// <param name="room">The room.</param>
     /// <param name="pouredAtHours">When it was poured.</param>
@@ -33,7 +36,8 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
     internal double? GelHours(RoomCurve room, double pouredAtHours, double? pouredCelsius, double latestHours)
     {
         var warming = Warming(room, pouredAtHours, pouredCelsius);
-        return Late(Mean(room, pouredAtHours), (k, c) => Steady(k, c, k.GelConversion), k => new ConversionPath(k, warming, pouredAtHours, stepError: StepError).FirstAt(k.GelConversion, double.NegativeInfinity, latestHours));
+        var own = Late(Mean(room, pouredAtHours), (k, c) => Steady(k, c, k.GelConversion), k => new ConversionPath(k, warming, pouredAtHours, stepError: StepError).FirstAt(k.GelConversion, double.NegativeInfinity, latestHours));
+        return Also is null ? own : Also.GelHours(room, pouredAtHours, pouredCelsius, latestHours) is { } other && own is { } first ? Math.Max(first, other) : null;
     }
 
     /// <summary>
@@ -49,7 +53,8 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
 
         var printed = new RoomCurve([new(0, row.AtCelsius)]);
         double Aim(Kinetics k) => new ConversionPath(k, printed, 0, stepError: StepError).ConversionAt(row.NextPourUntilHours!.Value);
-        return Early(Mean(room, pouredAtHours), (k, c) => k.RatePerS(row.AtCelsius) / k.RatePerS(c), k => new ConversionPath(k, room, pouredAtHours, stepError: StepError).FirstAt(Aim(k), double.NegativeInfinity, latestHours));
+        var own = Early(Mean(room, pouredAtHours), (k, c) => k.RatePerS(row.AtCelsius) / k.RatePerS(c), k => new ConversionPath(k, room, pouredAtHours, stepError: StepError).FirstAt(Aim(k), double.NegativeInfinity, latestHours));
+        return Also?.ClosesHours(room, pouredAtHours, sheet, latestHours) is { } other ? Math.Min(own ?? other, other) : own;
     }
 
     private double? Late(double celsius, Func<Kinetics, double, double> steady, Func<Kinetics, double?> reached)

@@ -15,7 +15,7 @@ public sealed class LotCures
         var cures = new LotCures();
         foreach (var (lot, known) in await KnownCures.OfAsync(db, lots.ToHashSet()))
         {
-            cures.found[lot] = KnownCures.Likely(known.State);
+            cures.found[lot] = KnownCures.Likely(known);
         }
 
         return cures;

@@ -100,14 +100,9 @@ public sealed class PieceTimeBook(IDbContextFactory<StudioDb> factory, TimeProvi
     private static async Task<IReadOnlyDictionary<int, TimeResin>> ResinsAsync(StudioDb db, IEnumerable<int> ids)
     {
         var wanted = ids.Distinct().ToList();
-        var known = new Dictionary<int, TimeResin>();
-        foreach (var resin in await db.Set<Resin>().Where(r => wanted.Contains(r.Id)).ToListAsync())
-        {
-            var cure = await KnownCures.OfAsync(db, resin.Id, "");
-            known[resin.Id] = new(resin.Sheet, cure.Row?.State.Best().Kinetics) { Likely = KnownCures.Likely(cure.State) };
-        }
-
-        return known;
+        var cures = await KnownCures.OfAsync(db, wanted.Select(id => (id, "")).ToHashSet());
+        return (await db.Set<Resin>().Where(r => wanted.Contains(r.Id)).ToListAsync())
+            .ToDictionary(r => r.Id, r => new TimeResin(r.Sheet, cures[(r.Id, "")].Row?.State.Best().Kinetics) { Likely = KnownCures.Likely(cures[(r.Id, "")]) });
     }
 
     private async Task<TimeNow> NowAsync()

@@ -127,7 +127,7 @@ public sealed class HeatBook(IDbContextFactory<StudioDb> factory)
     /// <summary>How long after a layer's pour its next-pour window opens in the planned room [h]; null where the sheet and the fit do not say.</summary>
     private static double? Opens(HeatPlanLayer layer, double dayC, double? nightC)
     {
-        var poured = new Engine.Cure.PouredLayer(layer.Name, layer.Resin.Sheet, layer.PouredAtHours) { Kinetics = layer.Known.State!.Best().Kinetics, Likely = KnownCures.Likely(layer.Known.State) };
+        var poured = new Engine.Cure.PouredLayer(layer.Name, layer.Resin.Sheet, layer.PouredAtHours) { Kinetics = layer.Known.State!.Best().Kinetics, Likely = KnownCures.Likely(layer.Known) };
         var cure = CureClock.Run([poured], HeatRoom.Readings(dayC, nightC, layer.PouredAtHours + 1000), double.PositiveInfinity);
         return cure.Layers[0].NextPourFrom.AtHours - layer.PouredAtHours;
     }

@@ -15,6 +15,9 @@ public sealed record CureKnowledge(KnownCure? Row, FitState? State, string Rests
 {
     /// <summary>True when a person took it over: then a pour keeps its kinetics, and demoulding and full cure may go by them where they are stricter than the sheet.</summary>
     public bool Accepted => Row is not null;
+
+    /// <summary>A newer fit that nobody has decided on yet; it makes times later where it is slower, and nothing else (decision 022).</summary>
+    public FitState? Proposed { get; init; }
 }
 
 /// <summary>Finds what is known of a resin's lot: its own accepted row, else the resin's, else a fit of its sheet (decisions 017 and 022).</summary>
@@ -31,6 +34,10 @@ public static class KnownCures
     /// <summary>The resins that a state holds for as good as its best; null where there is no state.</summary>
     public static LikelyCure? Likely(FitState? state) => state is null ? null : Members.GetValue(state, s => new([.. s.Members().Select(m => m.Kinetics)]));
 
+    /// <summary>The same, with those of a newer fit that nobody has decided on.</summary>
+    public static LikelyCure? Likely(CureKnowledge known) =>
+        known.Proposed is null ? Likely(known.State) : Likely(known.State) is { } own ? own with { Also = Likely(known.Proposed) } : Likely(known.Proposed);
+
     /// <summary>What is known of a lot; an empty lot asks for the resin as its sheet describes it.</summary>
     public static async Task<CureKnowledge> OfAsync(StudioDb db, int resinId, string lot) => (await OfAsync(db, new HashSet<(int, string)> { (resinId, lot) }))[(resinId, lot)];
 
@@ -44,8 +51,8 @@ public static class KnownCures
         }
 
         var ids = lots.Select(l => l.ResinId).Distinct().ToList();
-        var rows = (await db.Set<KnownCure>().AsNoTracking().Where(k => ids.Contains(k.ResinId) && k.Standing == KnownCure.Accepted).ToListAsync()).ToLookup(k => k.ResinId);
-        var accepted = lots.ToDictionary(l => l, l => Newest(rows[l.ResinId], l.Lot.Trim()));
+        var rows = (await db.Set<KnownCure>().AsNoTracking().Where(k => ids.Contains(k.ResinId) && k.Standing != KnownCure.Declined).ToListAsync()).ToLookup(k => k.ResinId);
+        var accepted = lots.ToDictionary(l => l, l => Newest(rows[l.ResinId].Where(k => k.Standing == KnownCure.Accepted), l.Lot.Trim()));
         var unseen = accepted.Where(l => l.Value is null).Select(l => l.Key.ResinId).Distinct().ToList();
         var resins = unseen.Count == 0 ? [] : await db.Set<Resin>().AsNoTracking().Where(r => unseen.Contains(r.Id)).ToDictionaryAsync(r => r.Id);
         foreach (var (lot, row) in accepted)
@@ -53,6 +60,10 @@ public static class KnownCures
             found[lot] = row is not null ? Accepted(row)
                 : resins.TryGetValue(lot.ResinId, out var resin) ? await OfSheetAsync(resin)
                 : new(null, null, "There is no such resin in the stores.");
+            if (Newest(rows[lot.ResinId].Where(k => k.Standing == KnownCure.Proposed && (row is null || k.At > row.At)), lot.Lot.Trim()) is { } proposed)
+            {
+                found[lot] = found[lot] with { Proposed = proposed.State };
+            }
         }
 
         return found;
@@ -93,7 +104,7 @@ public static class KnownCures
 
     private static KnownCure? Newest(IEnumerable<KnownCure> rows, string lot)
     {
-        var newest = rows.OrderByDescending(k => k.DecidedAt).ThenByDescending(k => k.Id).ToList();
+        var newest = rows.OrderByDescending(k => k.DecidedAt ?? k.At).ThenByDescending(k => k.Id).ToList();
         return newest.Find(k => k.Lot == lot) ?? newest.Find(k => k.Lot.Length == 0);
     }
 

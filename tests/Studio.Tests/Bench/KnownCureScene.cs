@@ -9,8 +9,13 @@ internal static class KnownCureScene
 {
     private static readonly Lazy<FitState> Fitted = new(() => SheetFit.Run(new DataSheet { Class = "casting", PotLifeMinutes = 40, CupMassG = 100, AtCelsius = 23, DemouldHours = 24, MaxPourMm = 15 }).Value.State);
 
-    /// <summary>The fit with its rate divided.</summary>
-    public static FitState Slower(double times) => Fitted.Value with { Mean = [Fitted.Value.Mean[0] - Math.Log(times), .. Fitted.Value.Mean.Skip(1)] };
+    /// <summary>The fit with its rate, and that of each resin that it may be, divided.</summary>
+    public static FitState Slower(double times)
+    {
+        return Fitted.Value with { Mean = Divided(Fitted.Value.Mean), Kept = [.. Fitted.Value.Kept.Select(Divided)] };
+
+        IReadOnlyList<double> Divided(IReadOnlyList<double> numbers) => [numbers[0] - Math.Log(times), .. numbers.Skip(1)];
+    }
 
     public static async Task<int> AddAsync(StudioDatabase studio, int resinId, string standing, double slower = 1, string lot = "")
     {

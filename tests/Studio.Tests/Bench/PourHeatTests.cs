@@ -165,6 +165,7 @@ public sealed class PourHeatTests : IDisposable
     public async Task A_mould_of_which_only_the_areas_are_known_is_foretold_too(string shape)
     {
         var id = await PieceAsync(depthMm: 8);
+        await scene.ChangeAsync<Studio.Moulds.Mould>(_ => true, m => m.Dimensions = new(StringComparer.Ordinal) { ["widthMm"] = 100, ["depthMm"] = 100, ["heightMm"] = 100 });
         await scene.ReadingAsync(23);
         var drawn = await ToldAsync(await FormAsync(id));
         var obj = "v 0 0 0\nv 100 0 0\nv 100 100 0\nv 0 100 0\nv 0 0 100\nv 100 0 100\nv 100 100 100\nv 0 100 100\nf 1 4 3 2\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";

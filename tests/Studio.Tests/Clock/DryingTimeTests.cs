@@ -98,14 +98,14 @@ public sealed class DryingTimeTests : IDisposable
         result.FinishedAt.Reason.ShouldBe("No piece is finished yet, and there is no mould with a resin to reckon a new one with. Enter a mould and a resin in the stores.");
     }
 
-    // a cuboid of 60 mm; 12 mm of colour, 36 mm clear, 12 mm of colour
+    // its sheet says nothing from which its gel could be foretold, as the scene's; a cuboid of 60 mm; 12 mm of colour, 36 mm clear, 12 mm of colour
     [Fact]
     public async Task An_enquiry_before_the_first_finished_piece_is_reckoned_as_a_new_one_begins()
     {
         await using (var db = studio.Open())
         {
             db.Add(new Mould { Name = "Box", Shape = "cuboid", Dimensions = new(StringComparer.Ordinal) { ["widthMm"] = 50, ["depthMm"] = 50, ["heightMm"] = 60 } });
-            db.Add(new Resin { Name = "Casting", Times = [.. Scene.Casting.Times] });
+            db.Add(new Resin { Name = "Casting", PotLifeAtC = 5, Times = [.. Scene.Casting.Times] });
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
 

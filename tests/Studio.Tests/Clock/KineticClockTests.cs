@@ -66,16 +66,41 @@ public sealed class KineticClockTests : IDisposable
             new() { Stage = Making.Casting, Layers = [new(0, "base")], Pours = [new(1, 0, "base", scene.Now, Scene.Casting) { Kinetics = kinetics }], Room = new([new(scene.Now, 23)]) }, scene.Now, TimeZoneInfo.Utc);
     }
 
-    [Fact]
-    public async Task A_fit_taken_over_later_moves_no_clock_of_an_earlier_pour()
+    // decision 022: what would shorten waits for a person, what makes a gel later does not, nor for the next pour
+    [Theory]
+    [InlineData(KnownCure.Accepted, 1.4)]
+    [InlineData(KnownCure.Proposed, 1.4)]
+    [InlineData(KnownCure.Proposed, 10)]
+    public async Task A_slower_fit_makes_the_gel_of_an_earlier_pour_later_taken_over_or_not_and_what_must_not_come_before_it(string standing, double slower)
     {
         var id = await scene.PieceAsync(layers: 1);
         await scene.ReadingAsync(23);
         await PourAsync(id, "L1");
         var before = (await clock.OfPieceAsync(id))!;
-        await KnownCureScene.AddAsync(studio, (await scene.AllAsync<Resin>()).Single().Id, KnownCure.Accepted, slower: 10);
+        await KnownCureScene.AddAsync(studio, (await scene.AllAsync<Resin>()).Single().Id, standing, slower);
         var after = (await clock.OfPieceAsync(id))!;
-        (after.Demould, after.FullCure, after.Layers[0]).ShouldBe((before.Demould, before.FullCure, before.Layers[0]));
+        var gel = after.Layers[0].Gel.At!.Value;
+        (after.Demould.At, after.FullCure.At).ShouldBe((Later(before.Demould), Later(before.FullCure)));
+        after.Layers[0].Gel.At!.Value.ShouldBeGreaterThan(before.Layers[0].Gel.At!.Value.AddHours(6));
+        after.Layers[0].From.At!.Value.ShouldBeGreaterThanOrEqualTo(after.Layers[0].Gel.At!.Value);
+        after.Layers[0].Gel.RestsOn.ShouldContain("The slowest that this resin may be");
+
+        DateTime? Later(ClockTime time) => time.At > gel ? time.At : gel;
+    }
+
+    [Theory]
+    [InlineData(KnownCure.Accepted, 0.1)]
+    [InlineData(KnownCure.Proposed, 0.1)]
+    [InlineData(KnownCure.Declined, 10)]
+    public async Task A_quicker_fit_and_one_that_was_declined_move_no_clock_of_an_earlier_pour(string standing, double slower)
+    {
+        var id = await scene.PieceAsync(layers: 1);
+        await scene.ReadingAsync(23);
+        await PourAsync(id, "L1");
+        var before = (await clock.OfPieceAsync(id))!;
+        await KnownCureScene.AddAsync(studio, (await scene.AllAsync<Resin>()).Single().Id, standing, slower);
+        var after = (await clock.OfPieceAsync(id))!;
+        (after.Demould.At, after.FullCure.At, after.Layers[0].Gel.At, after.Layers[0].From.At).ShouldBe((before.Demould.At, before.FullCure.At, before.Layers[0].Gel.At, before.Layers[0].From.At));
     }
 
     [Theory]
@@ -114,7 +139,7 @@ public sealed class KineticClockTests : IDisposable
 
         DateTime Engine(List<RoomReading> room)
         {
-            var told = CureClock.Run([new("base", pour.Sheet, 0) { Kinetics = pour.Kinetics }], room, double.PositiveInfinity).Demould.AtHours!.Value;
+            var told = CureClock.Run([new("base", pour.Sheet, 0) { Kinetics = pour.Kinetics, Likely = slower is { } by ? KnownCures.Likely(KnownCureScene.Slower(by)) : null, Heat = LotCures.Heat(pour.Foretold) }], room, double.PositiveInfinity).Demould.AtHours!.Value;
             return CureRounding.UpToMinute(start.AddTicks((long)Math.Ceiling(told * TimeSpan.TicksPerHour)));
         }
     }
