@@ -8,7 +8,6 @@ return args switch
     ["write", var folder] => await Writer.RunAsync(folder),
     ["make", var folder] => await Writer.MakeAsync(folder),
     ["heat"] => Heat(),
-    ["heat-reference"] => HeatReference.Run(),
     ["heat-round"] => HeatRound.Run(""),
     ["heat-round", var of] => HeatRound.Run(of),
     ["heat-pieces", .. var rest] => HeatPieces.Run(rest),
@@ -43,12 +42,13 @@ static async Task<int> TimeAsync()
 
 static int Usage()
 {
-    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-reference | heat-round [WORD] | heat-pieces [COUNT [SEED]] [--solve] | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
+    Console.WriteLine("Studio.Bench: nothing to measure | time | mesh | heat | heat-round [WORD] | heat-pieces [COUNT [SEED]] [--solve] | fit [COUNT [SEED [WORKERS]]] | coverage [PER_CLASS [SEED|tuning|report [WORKERS]]] | make FOLDER | write FOLDER");
     return 2;
 }
 
 static int Heat()
 {
     HeatCost.Run();
-    return 0;
+    HeatCost.Waits();
+    return HeatReference.Run();
 }

@@ -19,9 +19,9 @@ public sealed record ResinClass
     /// <summary>All classes, from the slowest.</summary>
     public static IReadOnlyList<ResinClass> All { get; } =
     [
-        new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 0.595, 1.05, 1.3, 0.7),
+        new("deepPour", "deep-pour resin", 4e-5, 360e3, 52, 0.595, 1.25, 1.3, 0.7),
         new("casting", "casting resin", 1.3e-4, 380e3, 55, 0.59, 1.45, 1.25, 1),
-        new("fast", "fast resin", 8e-4, 390e3, 58, 0.585, 1.45, 1.4, 1),
+        new("fast", "fast resin", 8e-4, 390e3, 58, 0.6, 1.45, 1.4, 1),
     ];
 
     /// <summary>Key in the contract.</summary>
