@@ -49,12 +49,13 @@ internal static class HeatCost
         var asked = new AdviceInput { Piece = piece, Mould = mould, Resins = [new ForecastResin(state, 70) { NextPourFromHours = 24, NextPourUntilHours = 72, MinRoomC = 15 }], Limits = [[HeatLimit.PrintedFilm]] };
         Say("advice for a layer", 1000, 3, () => HeatAdvice.Of(asked, null, default));
 
-        RoomReading[] room = [.. Enumerable.Range(0, 145).Select(i => new RoomReading(i / 2.0, 21 + (2 * Math.Sin(i / 24.0))))];
+        RoomReading[] room = [.. Enumerable.Range(0, 145).Select(i => new RoomReading(i / 2.0, 23 + (1.5 * Math.Sin(i / 24.0))))];
         var cure = new CureSheet { Times = [new CureTimes { AtCelsius = 23, GelHours = 18, NextPourFromHours = 24, NextPourUntilHours = 72, DemouldHours = 60, FullCureHours = 168 }] };
         var likely = new LikelyCure([.. state.Members().Select(m => m.Kinetics)]);
         PouredLayer[] layers = [.. Enumerable.Range(0, 5).Select(i => new PouredLayer($"layer {i}", cure, 14 * i) { Kinetics = state.Best().Kinetics, Likely = likely })];
         Say("72 h of the clock, a layer", 1, 50, () => CureClock.Run([layers[0]], room, double.PositiveInfinity));
-        Say("the same, five layers", 5, 50, () => CureClock.Run(layers, room, double.PositiveInfinity));
+        Say("of it by its kinetics alone", 1, 50, () => CureClock.Run([layers[0] with { Likely = null }], room, double.PositiveInfinity));
+        Say("all five layers", 5, 50, () => CureClock.Run(layers, room, double.PositiveInfinity));
     }
 
     private static void Say(string what, double aimMs, int times, Action act)

@@ -12,6 +12,9 @@ internal sealed class ConversionPath
 
     // where the temperature changes, steps stay short enough to see it overtake the glass transition
     private const double LongestSlopingHours = 0.5;
+
+    // where only its conversion is asked for, the error of a step is bound enough
+    private const double LongestUnseenHours = 12;
     private const double LongestHours = 500;
 
     // a milestone's conversion is passed by this much [ratio], more than the integration errs: never early
@@ -76,6 +79,12 @@ internal sealed class ConversionPath
 
     private double? Within(CureStep step, double reached, double aboveK)
     {
+        // the conversion never falls: what its end in the step's coldest does not reach is reached nowhere in it
+        if (kinetics.GlassC(step.ToConversion) < Math.Min(step.FromC, step.CelsiusAt(step.ToHours)) + aboveK)
+        {
+            return null;
+        }
+
         var from = step.FromConversion >= reached ? step.FromHours : CureRoot.Rising(t => step.ConversionAt(kinetics, t) - Math.Min(reached + Past, step.ToConversion), step.FromHours, step.ToHours);
         if (double.IsNegativeInfinity(aboveK))
         {
@@ -99,7 +108,7 @@ internal sealed class ConversionPath
         var left = stretch.ToHours - at;
         for (var wanted = nextHours; ;)
         {
-            var h = Math.Min(Math.Min(wanted, left), slope == 0 ? LongestHours : LongestSlopingHours);
+            var h = Math.Min(Math.Min(wanted, left), slope == 0 ? LongestHours : stepError > UsualStepError ? LongestUnseenHours : LongestSlopingHours);
             var (to, error, lastPerHour) = DormandPrince.Step(kinetics, conversion, celsius, slope, h, perHour);
             var good = error <= stepError || h <= ShortestHours;
             var factor = Math.Clamp(0.9 * Math.Pow(stepError / Math.Max(error, 1e-30), 0.2), 0.2, 5);

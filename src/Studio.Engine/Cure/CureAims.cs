@@ -24,6 +24,9 @@ public sealed record CureAims
     private const double Slack = 1e-9;
     private const double SlackK = 1e-6;
 
+    // the shelf asks again each minute of the same pours
+    private static readonly System.Runtime.CompilerServices.ConditionalWeakTable<CureSheet, Known> Found = [];
+
     /// <summary>No longer flows: the gel conversion; the next-pour window opens.</summary>
     public required CureAim Gel { get; init; }
 
@@ -41,6 +44,18 @@ public sealed record CureAims
 
     /// <summary>Works the aims out; of several printed rows the one nearest to 23 °C decides.</summary>
     public static CureAims Of(Kinetics kinetics, CureSheet sheet)
+    {
+        if (Found.TryGetValue(sheet, out var known) && known.Kinetics == kinetics)
+        {
+            return known.Aims;
+        }
+
+        var aims = Worked(kinetics, sheet);
+        Found.AddOrUpdate(sheet, new(kinetics, aims));
+        return aims;
+    }
+
+    private static CureAims Worked(Kinetics kinetics, CureSheet sheet)
     {
         var gel = new CureAim(kinetics.GelConversion, double.NegativeInfinity, "gel conversion of the kinetics (Flory and Stockmayer: 0.577 for 4 and 2 functions)");
         var steady = new Dictionary<double, ConversionPath>();
@@ -78,4 +93,6 @@ public sealed record CureAims
         var margin = Math.Min(MarginK, kinetics.GlassC(conversion) - row.AtCelsius - SlackK);
         return new(Math.Max(least, conversion - Slack), margin, FormattableString.Invariant($"data sheet: {pick(row):0.##} h at {row.AtCelsius:0.#} °C"));
     }
+
+    private sealed record Known(Kinetics Kinetics, CureAims Aims);
 }

@@ -11,12 +11,12 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
     private const double Share = 0.95;
 
     // of so many at one end the quantile is taken; which ones they are is told by a room that stays as it is
-    private const int Ends = 4;
+    private const int Ends = 3;
 
     private const double UsualC = Kinetics.ReferenceK - 273.15;
 
     // a bound, not an instant [ratio]
-    private const double StepError = 1e-8;
+    private const double StepError = 1e-6;
 
     // a cold mix in a warmer room has taken on its warmth but for a third after this [h]; deep layers are solved, thin ones are quicker
     private const double WarmingHours = 3;
@@ -35,6 +35,7 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
 
     internal double? GelHours(RoomCurve room, double pouredAtHours, double? pouredCelsius, double latestHours)
     {
+        room = room.Eased;
         var warming = Warming(room, pouredAtHours, pouredCelsius);
         var own = Late(Mean(room, pouredAtHours), (k, c) => Steady(k, c, k.GelConversion), k => new ConversionPath(k, warming, pouredAtHours, stepError: StepError).FirstAt(k.GelConversion, double.NegativeInfinity, latestHours));
         return Also is null ? own : Also.GelHours(room, pouredAtHours, pouredCelsius, latestHours) is { } other && own is { } first ? Math.Max(first, other) : null;
@@ -51,6 +52,7 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
             return null;
         }
 
+        room = room.Eased;
         var printed = new RoomCurve([new(0, row.AtCelsius)]);
         double Aim(Kinetics k) => new ConversionPath(k, printed, 0, stepError: StepError).ConversionAt(row.NextPourUntilHours!.Value);
         var own = Early(Mean(room, pouredAtHours), (k, c) => k.RatePerS(row.AtCelsius) / k.RatePerS(c), k => new ConversionPath(k, room, pouredAtHours, stepError: StepError).FirstAt(Aim(k), double.NegativeInfinity, latestHours));

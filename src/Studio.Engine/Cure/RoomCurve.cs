@@ -15,7 +15,11 @@ internal sealed class RoomCurve
 
     internal const double HighestC = 60;
 
+    /// <summary>How far a reading that <see cref="Eased"/> leaves out may lie off the line between those that it keeps [K].</summary>
+    internal const double EasedC = 0.05;
+
     private readonly RoomReading[] readings;
+    private RoomCurve? eased;
 
     /// <summary>Sorts the readings.</summary>
     /// <exception cref="ArgumentException">There is no reading.</exception>
@@ -40,6 +44,9 @@ internal sealed class RoomCurve
 
     /// <summary>The last reading, held from then on [°C].</summary>
     internal double LastC => readings[^1].Celsius;
+
+    /// <summary>The same room by as few of its readings as tell every other within <see cref="EasedC"/>: a sensor's hundreds become a dozen. For bounds, not for instants.</summary>
+    internal RoomCurve Eased => eased ??= new(Few());
 
     /// <summary>The stretches from <paramref name="hours"/> [h] on; the last one never ends.</summary>
     internal IEnumerable<RoomStretch> From(double hours)
@@ -108,5 +115,31 @@ internal sealed class RoomCurve
         }
 
         return low;
+    }
+
+    // from each that is kept the line goes to the last one that lets all between lie close enough
+    private List<RoomReading> Few()
+    {
+        List<RoomReading> kept = [readings[0]];
+        var (low, high) = (double.NegativeInfinity, double.PositiveInfinity);
+        for (var i = 1; i < readings.Length; i++)
+        {
+            if (Slope(readings[i].Celsius) is var slope && (slope < low || slope > high))
+            {
+                kept.Add(readings[i - 1]);
+                (low, high) = (double.NegativeInfinity, double.PositiveInfinity);
+            }
+
+            (low, high) = (Math.Max(low, Slope(readings[i].Celsius - EasedC)), Math.Min(high, Slope(readings[i].Celsius + EasedC)));
+
+            double Slope(double celsius) => (celsius - kept[^1].Celsius) / (readings[i].Hours - kept[^1].Hours);
+        }
+
+        if (readings.Length > 1)
+        {
+            kept.Add(readings[^1]);
+        }
+
+        return kept;
     }
 }

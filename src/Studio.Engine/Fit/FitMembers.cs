@@ -24,8 +24,8 @@ public static class FitMembers
     private const int Turns = 8;
     private const double Near = 0.3;
 
-    // in standard deviations of what was seen: beyond, a draw is taken for lost
-    private const double Lost = 1;
+    // root of the mean square in standard deviations of what was seen: beyond, a draw is taken for lost
+    private const double Lost = 0.5;
     private const double Shorter = 0.7;
     private const double LeastShare = 0.2;
     private const double MostStepSd = 1.5;
@@ -44,34 +44,46 @@ public static class FitMembers
             while (missed > Lost && share > LeastShare)
             {
                 share *= Shorter;
-                (unit, missed) = Led(draw, share);
+                var nearer = Led(draw, share);
+                (unit, missed) = nearer.Missed < missed ? nearer : (unit, missed);
             }
 
             return Apart(Turned(after, prior.At(unit), draw[FitNumbers.Count]), draw, after.Apart);
         }
 
+        // the nearest of what was tried; a step that leads away is tried again at half its length
         (double[] Unit, double Missed) Led(double[] draw, double share)
         {
             var off = Enumerable.Range(0, FitNumbers.Count).Select(i => share * widen * Enumerable.Range(0, i + 1).Sum(j => lower[i][j] * draw[j])).ToArray();
             var aim = found.Residuals.Select((r, k) => r + Dot(found.Jacobian[k], off)).ToArray();
             double[] unit = [.. found.Unit.Zip(off, (a, b) => a + b)];
-            double missed = 0;
-            for (var turn = 0; turn <= Turns && aim.Length > 0; turn++)
+            if (aim.Length == 0)
             {
-                var miss = residuals(Turned(after, prior.At(unit), draw[FitNumbers.Count])).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30)).ToArray();
-                missed = miss.Max(Math.Abs);
-                if (missed < Near || turn == Turns)
-                {
-                    break;
-                }
-
-                var pull = Enumerable.Range(0, FitNumbers.Count).Select(i => Enumerable.Range(0, miss.Length).Sum(k => found.Jacobian[k][i] * miss[k])).ToArray();
-                var back = Times(lower, pull);
-                var step = Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));
-                unit = [.. unit.Zip(back, (u, b) => u - (step * b))];
+                return (unit, 0);
             }
 
-            return (unit, missed);
+            var miss = Miss(unit);
+            double length = 1;
+            for (var turn = 0; turn < Turns && miss.Max(Math.Abs) > Near; turn++)
+            {
+                var pull = Enumerable.Range(0, FitNumbers.Count).Select(i => Enumerable.Range(0, miss.Length).Sum(k => found.Jacobian[k][i] * miss[k])).ToArray();
+                var back = Times(lower, pull);
+                var step = length * Math.Min(1, MostStepSd / Math.Max(1e-9, back.Max(Math.Abs)));
+                double[] next = [.. unit.Zip(back, (u, b) => u - (step * b))];
+                var left = Miss(next);
+                if (Dot(left, left) < Dot(miss, miss))
+                {
+                    (unit, miss, length) = (next, left, Math.Min(1, 2 * length));
+                }
+                else
+                {
+                    length /= 2;
+                }
+            }
+
+            return (unit, Math.Sqrt(Dot(miss, miss) / miss.Length));
+
+            double[] Miss(double[] at) => [.. residuals(Turned(after, prior.At(at), draw[FitNumbers.Count])).Zip(aim, (r, a) => Math.Clamp(r - a, -30, 30))];
         }
     }
 

@@ -1,6 +1,6 @@
 """An independent reference for the heat of a piece: the same mesh and matrices, integrated by scipy's BDF (variable order, rtol 1e-6, sparse Jacobian).
 
-Reads what `Studio.Bench heat-reference` writes and prints, as JSON, the peak of each layer [deg C], the seconds spent in solve_ivp and the steps taken.
+Reads what `Studio.Bench heat` writes and prints, as JSON, the peak of each layer [deg C], the seconds spent in solve_ivp and the steps taken.
 It shares no code with the engine; kinetics are written down again from docs/calculations.md.
 """
 import json

@@ -175,16 +175,19 @@ public sealed class PieceTimeTests : IDisposable
     }
 
     [Fact]
-    public async Task A_cure_that_a_person_took_over_holds_the_next_pours_where_it_is_stricter()
+    public async Task A_slower_cure_holds_the_next_pours_whether_a_person_took_it_over_or_not_and_a_declined_one_does_not()
     {
         await UsualAsync(23);
         var id = await scene.PieceAsync();
         var before = await OfAsync(id);
         var resin = (await scene.AllAsync<Resin>()).Single().Id;
-        await KnownCureScene.AddAsync(studio, resin, KnownCure.Proposed, slower: 8);
+        await KnownCureScene.AddAsync(studio, resin, KnownCure.Declined, slower: 8);
         (await OfAsync(id)).Layers.Select(l => l.PourAt).ShouldBe(before.Layers.Select(l => l.PourAt));
+        await KnownCureScene.AddAsync(studio, resin, KnownCure.Proposed, slower: 2);
+        var proposed = (await OfAsync(id)).Layers[1].WindowFrom.At!.Value;
+        proposed.ShouldBeGreaterThan(before.Layers[1].WindowFrom.At!.Value);
         await KnownCureScene.AddAsync(studio, resin, KnownCure.Accepted, slower: 8);
-        (await OfAsync(id)).Layers[1].WindowFrom.At!.Value.ShouldBeGreaterThan(before.Layers[1].WindowFrom.At!.Value);
+        (await OfAsync(id)).Layers[1].WindowFrom.At!.Value.ShouldBeGreaterThan(proposed);
     }
 
     [Fact]
