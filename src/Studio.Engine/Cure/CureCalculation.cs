@@ -35,7 +35,7 @@ public static class CureCalculation
         }
 
         var waiting = results.Find(r => r.PouredAtHours is null);
-        return new(results, waiting is null ? piece.Demould : Milestone.Unknown($"Layer {waiting.Cure.Name}: {waiting.Cure.Demould.Reason}"), [.. log.Findings, .. Doubts(input)]);
+        return new(results, waiting is null ? piece.Demould : Milestone.Unknown($"Layer {waiting.Cure.Name}: {waiting.Cure.Demould.Reason}"), [.. log.Findings, .. Doubts(input), .. models is null ? [] : Unbounded(input)]);
     }
 
     private static CureLayerResult Layer(double pouredAtHours, LayerCure cure, double untilHours)
@@ -57,6 +57,13 @@ public static class CureCalculation
 
     private static IEnumerable<Finding> Doubts(CureInput input) =>
         input.Resins.SelectMany(r => DataSheetCheck.Doubts(r.Value, $"resins.{r.Key}"));
+
+    // what fits nothing has only its cup's gel, and nothing says how much later a layer's is
+    private static IEnumerable<Finding> Unbounded(CureInput input) =>
+        from resin in input.Resins
+        where resin.Value is { Kinetics: null, Likely: null, DataSheet: { } sheet } && (sheet.GelMinutes ?? sheet.NextPourFromHours) is not null && input.Layers.Any(l => l.Resin == resin.Key)
+        select new Finding("gel-without-bound", Severity.Warn, $"resins.{resin.Key}.dataSheet",
+            "No kinetics can be fitted to this sheet, so nothing says how much later than printed a layer gels. Touch it before you pour on it, and look for a figure that was mistyped.", "data sheet");
 
     // finds when each layer was poured; null where the layer it waits for does not gel
     private sealed class Pours(CureInput input, RoomLog room, ICureModels? models)

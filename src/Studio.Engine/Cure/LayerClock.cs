@@ -3,6 +3,9 @@ namespace Studio.Engine.Cure;
 /// <summary>The clock of one layer.</summary>
 internal sealed partial class LayerClock
 {
+    // how much longer the film takes than in the room of heat's run, from where on the run tells nothing and the film alone counts
+    private const double OtherRoom = 1.2;
+
     private readonly PouredLayer layer;
     private readonly LayerClock? below;
     private readonly int index;
@@ -61,11 +64,12 @@ internal sealed partial class LayerClock
 
         var latest = Math.Max(layer.PouredAtHours, room.LastHours) + KineticClock.HorizonHours;
         var film = Film(latest);
-        if (layer.Heat is { } heat)
+        if (layer.Heat is { } heat && film is not { AtHours: null })
         {
-            // a room that turned out colder than that of the run makes it later in proportion
+            // a room that turned out colder than that of the run makes it later in proportion and more: the colder it is the less the layer warms itself, until nothing but the film is sure
             var colder = film?.AtHours is { } now && heat.FilmAfterHours > 0 ? Math.Max(1, (now - layer.PouredAtHours) / heat.FilmAfterHours) : 1;
-            var at = layer.PouredAtHours + (heat.LastGelAfterHours * colder);
+            var scaled = layer.PouredAtHours + (heat.LastGelAfterHours * colder);
+            var at = film?.AtHours is { } slow && slow > scaled ? scaled + ((slow - scaled) * Math.Clamp((colder - 1) / (OtherRoom - 1), 0, 1)) : scaled;
             return at <= latest ? new(at, default, false, null) { By = DecidedBy.Heat } : film;
         }
 

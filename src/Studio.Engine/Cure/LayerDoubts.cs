@@ -17,7 +17,7 @@ internal sealed partial class LayerClock
         else if (layer.PouredAtHours < below?.opens.AtHours - CureRounding.SlackHours)
         {
             Add("poured-before-window", Severity.Warn, at,
-                $"Layer {layer.Name} was poured before layer {under} under it was ready for it. The layers may mix, and their heat adds up: keep watch, and look at the boundary once it has gelled.", "data sheet");
+                $"Layer {layer.Name} was poured before layer {under} under it was ready for it. The layers may mix, and their heat adds up: keep watch, and look at the boundary once it has gelled.", "the latest of data sheet, kinetics and heat");
         }
         else if (layer.PouredAtHours > below?.closes.AtHours + CureRounding.SlackHours)
         {

@@ -41,6 +41,11 @@ internal static class CureCommand
             errors.Add(path + ".mould.wall", "A mould needs its 'wall' with 'thicknessMm', as in calc heat; without it nothing is known of what the layer loses.");
         }
 
+        else
+        {
+            HeatCheck.Wall(wall.Spec, wall.StartCelsius, path + ".mould.wall", errors);
+        }
+
         var body = MouldShapes.Make(spec, path + ".mould", errors);
         return wall is null || body is null || MouldShapes.Find(spec.Shape) is not { Grid: not null } ? null : new(spec, body, wall.Spec, wall.StartCelsius);
     }

@@ -23,6 +23,9 @@ internal sealed class CureModels(IReadOnlyList<CureMould?> moulds, CancellationT
     // calc heat runs on to another end, in other steps, and the two must not contradict each other
     private const double Coarser = 1.003;
 
+    // as in calc heat
+    private const int MostLayers = 40;
+
     private readonly Dictionary<LikelyCure, FitState> fitted = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>A sheet as it is fitted; null where it says nothing to fit to, or cannot be fitted.</summary>
@@ -54,6 +57,12 @@ internal sealed class CureModels(IReadOnlyList<CureMould?> moulds, CancellationT
     public HeatGel? Heat(CureInput input, int index, IReadOnlyList<double?> pouredAt)
     {
         if (moulds.ElementAtOrDefault(index) is not { } mould || Stack(input, index, pouredAt) is not { } stack || new RoomLog(input.Room).Curve is not { } room)
+        {
+            return null;
+        }
+
+        // a printed gel is not of this layer, and a run without kinetics is none
+        if (index >= MostLayers || input.Layers.Take(index + 1).Any(l => input.Resins[l.Resin] is { Kinetics: null, Likely: null }))
         {
             return null;
         }
@@ -91,7 +100,7 @@ internal sealed class CureModels(IReadOnlyList<CureMould?> moulds, CancellationT
         var (stack, top) = (new List<(double, double)>(), 0.0);
         for (var i = 0; i <= index; i++)
         {
-            if (input.Layers[i].ThicknessMm is not { } deep || pouredAt[i] is not { } at || (i > 0 && at < pouredAt[i - 1]))
+            if (input.Layers[i].ThicknessMm is not { } deep || pouredAt[i] is not { } at || (i > 0 && at <= pouredAt[i - 1]))
             {
                 return null;
             }

@@ -1,5 +1,6 @@
 using Studio.Engine.Cure;
 using Studio.Engine.Fit;
+using Studio.Engine.Heat;
 using Studio.Engine.Moulds;
 
 namespace Studio.Engine.Forecast;
@@ -19,14 +20,7 @@ internal static class HeatCheck
     /// <summary>Everything that takes no geometry.</summary>
     public static void Fields(HeatSpec spec, InputErrors errors)
     {
-        var wall = spec.Wall;
-        errors.Positive("mould.wall.thicknessMm", wall.ThicknessMm, 1000, "mm");
-        errors.Positive("mould.wall.floorMm", wall.FloorMm, 1000, "mm");
-        errors.Within("mould.wall.roofMm", wall.RoofMm, 0, 1000, "mm");
-        errors.Within("mould.wall.conductivityWPerMK", wall.ConductivityWPerMK, 0.01, 500, "W/(m K)");
-        errors.Within("mould.wall.densityKgPerM3", wall.DensityKgPerM3, 10, 20_000, "kg/m³");
-        errors.Within("mould.wall.heatCapacityJPerKgK", wall.HeatCapacityJPerKgK, 100, 10_000, "J/(kg K)");
-        errors.Within("mould.wall.startCelsius", spec.WallStartCelsius, -30, 150, "°C");
+        Wall(spec.Wall, spec.WallStartCelsius, "mould.wall", errors);
         errors.Within("boundary.topWPerM2K", spec.Boundary.TopWPerM2K, 0, 10_000, "W/(m² K)");
         errors.Within("boundary.sideWPerM2K", spec.Boundary.SideWPerM2K, 0, 10_000, "W/(m² K)");
         errors.Within("boundary.bottomWPerM2K", spec.Boundary.BottomWPerM2K, 0, 10_000, "W/(m² K)");
@@ -48,6 +42,18 @@ internal static class HeatCheck
         }
 
         Times(spec, errors);
+    }
+
+    /// <summary>A mould's wall.</summary>
+    public static void Wall(WallSpec wall, double? startCelsius, string path, InputErrors errors)
+    {
+        errors.Positive(path + ".thicknessMm", wall.ThicknessMm, 1000, "mm");
+        errors.Positive(path + ".floorMm", wall.FloorMm, 1000, "mm");
+        errors.Within(path + ".roofMm", wall.RoofMm, 0, 1000, "mm");
+        errors.Within(path + ".conductivityWPerMK", wall.ConductivityWPerMK, 0.01, 500, "W/(m K)");
+        errors.Within(path + ".densityKgPerM3", wall.DensityKgPerM3, 10, 20_000, "kg/m³");
+        errors.Within(path + ".heatCapacityJPerKgK", wall.HeatCapacityJPerKgK, 100, 10_000, "J/(kg K)");
+        errors.Within(path + ".startCelsius", startCelsius, -30, 150, "°C");
     }
 
     /// <summary>Where the layers lie; null where one cannot be placed.</summary>

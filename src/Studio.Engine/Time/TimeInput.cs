@@ -93,6 +93,9 @@ public sealed record TimeResin(CureSheet Sheet, Kinetics? Kinetics = null)
     /// <summary>Resins that it may be, by a fit; the gel waits for the slow ones. Null where nothing is fitted.</summary>
     public LikelyCure? Likely { get; init; }
 
+    /// <summary>What a run of its heat said of the gel of the one layer that was poured of it; null where none is kept.</summary>
+    public HeatGel? Heat { get; init; }
+
     /// <summary>A resin of <c>calc cure</c>.</summary>
     public static TimeResin Of(CureResin resin) => new(resin.DataSheet?.Times ?? new CureSheet { Times = [] }, resin.Kinetics);
 }

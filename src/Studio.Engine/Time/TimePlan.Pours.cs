@@ -94,7 +94,7 @@ internal sealed partial class TimePlan
     {
         var spec = input.Layers[index];
         var resin = input.Resins[spec.Resin];
-        var layer = new PouredLayer(spec.Name, resin.Sheet, clock.Hours(poured)) { Kinetics = resin.Kinetics, Likely = resin.Likely };
+        var layer = new PouredLayer(spec.Name, resin.Sheet, clock.Hours(poured)) { Kinetics = resin.Kinetics, Likely = resin.Likely, Heat = spec.PouredAt is null ? null : resin.Heat };
         PouredLayer[] beside = spec.PouredAt is not null && below is not null ? [below, layer] : [layer];
         var cure = CureClock.Run(beside, room, double.PositiveInfinity).Layers[^1];
         var mine = $"layers[{beside.Length - 1}]";

@@ -41,7 +41,7 @@ internal static class PourRules
         {
             var liquid = below.Gel.At is { } gel && startedAt < gel;
             yield return new("before-window", Severity.Stop, "startedAt",
-                $"{below.Name} takes the next pour from {words.Clock(from)}{(liquid ? " and is still liquid" : "")}: poured earlier the layers can run into each other and heat each other. {below.From.RestsOn}", "data sheet");
+                $"{below.Name} takes the next pour from {words.Clock(from)}{(liquid ? " and is still liquid" : "")}: poured earlier the layers can run into each other and heat each other. {below.From.RestsOn}", "the latest of data sheet, fit and heat");
         }
 
         if (below.Until.At is { } until && startedAt >= until)

@@ -16,7 +16,7 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
             StartedAt = pour.StartedAt,
             Gel = gel,
             From = from,
-            Until = Tell(cure.NextPourUntil, CureRounding.DownToMinute, "The quickest that this resin may be, by the fit of its sheet,"),
+            Until = Tell(cure.NextPourUntil, CureRounding.DownToMinute, "The quickest that this resin may be, by what is known of its cure,"),
             Demould = demould,
             FullCure = full,
             Curing = !demould.Reached(words.Now),
@@ -24,7 +24,7 @@ internal sealed class ClockTimes(HourScale scale, ClockWords words)
         };
     }
 
-    internal ClockTime Ready(Milestone milestone) => Tell(milestone, CureRounding.UpToMinute, "The slowest that this resin may be, by the fit of its sheet, as a thin layer,");
+    internal ClockTime Ready(Milestone milestone) => Tell(milestone, CureRounding.UpToMinute, "The slowest that this resin may be, by what is known of its cure, as a thin layer,");
 
     private ClockTime Tell(Milestone milestone, Func<DateTime, DateTime> round, string byFit) => milestone is { AtHours: { } hours, RestsOn: { } rests }
         ? new(round(scale.At(hours)), RestsOn(rests) + Decides(milestone, round, byFit), rests.Celsius)

@@ -59,8 +59,8 @@ public static class PieceClock
         where gel is { AtHours: not null, SheetAtHours: not null, By: DecidedBy.Fit or DecidedBy.Heat } && scale.At(gel.AtHours.Value) > words.Now
         let at = CureRounding.UpToMinute(scale.At(gel.AtHours!.Value))
         select new Finding("gel-later-than-sheet", Severity.Note, "",
-            $"By its sheet alone {layer.Name} would have gelled {words.When(CureRounding.UpToMinute(scale.At(gel.SheetAtHours!.Value)))}. That is the gel of a full cup, which warms itself; this layer may be liquid until {words.When(at)}.",
-            gel.By is DecidedBy.Heat ? "heat equation" : "fit of the sheet");
+            $"By its sheet alone {layer.Name} would have gelled {words.When(CureRounding.UpToMinute(scale.At(gel.SheetAtHours!.Value)))}. A sheet is measured in a cup, as a rule, which warms itself; this layer may be liquid until {words.When(at)}.",
+            gel.By is DecidedBy.Heat ? "heat equation" : "fit of the resin");
 
     // only while a time still to come hangs on the room
     private static IEnumerable<Finding> Stale(ClockInput input, List<LayerTimes> layers, ClockTime full, ClockWords words)

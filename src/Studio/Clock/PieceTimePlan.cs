@@ -79,7 +79,7 @@ internal static class PieceTimePlan
         layers.FindIndex(l => l.Design?.Order == order) is >= 0 and var at && order is not null ? at + 1 : null;
 
     private static Dictionary<string, TimeResin> Resins(List<(TimePour? Pour, TimeDesignLayer? Design)> layers, IReadOnlyDictionary<int, TimeResin> resins) =>
-        layers.DistinctBy(Key, StringComparer.Ordinal).ToDictionary(Key, l => l.Pour is { } pour ? new TimeResin(pour.Sheet, pour.Kinetics) { Likely = pour.Likely } : resins[l.Design!.ResinId], StringComparer.Ordinal);
+        layers.DistinctBy(Key, StringComparer.Ordinal).ToDictionary(Key, l => l.Pour is { } pour ? new TimeResin(pour.Sheet, pour.Kinetics) { Likely = pour.Likely, Heat = pour.Heat } : resins[l.Design!.ResinId], StringComparer.Ordinal);
 
     // a pour keeps the sheet that it was poured by; what is still to be poured goes by the resin of today
     private static string Key((TimePour? Pour, TimeDesignLayer? Design) layer) =>

@@ -52,10 +52,10 @@ public sealed class Pour : IVersioned
 
     public string By { get; set; } = "";
 
-    /// <summary>The data sheet's times as they stood at the pour: a later edit of the resin never moves an old clock.</summary>
+    /// <summary>The data sheet's times as they stood at the pour: a later edit of the resin never makes an old clock earlier than these; a gel waits for the slow ones of what is known today (decision 022).</summary>
     public CureSheet Sheet { get; set; } = new() { Times = [] };
 
-    /// <summary>How its resin's lot was taken to cure at the pour; null where nothing but the sheet was known. A later refit never moves an old clock.</summary>
+    /// <summary>How its resin's lot was taken to cure at the pour; null where nothing but the sheet was known. A later refit changes nothing of this.</summary>
     public Kinetics? Kinetics { get; set; }
 
     /// <summary>What was foretold of its heat when it was poured; null where it could not be. Kept as it was made.</summary>

@@ -53,6 +53,12 @@ internal sealed record TimePour(int Id, int PieceId, int LayerOrder, string Laye
 {
     /// <summary>Resins that its lot may be; null where nothing is fitted.</summary>
     public LikelyCure? Likely { get; init; }
+
+    /// <summary>What was foretold of its heat at the pour.</summary>
+    public PourForetold? Foretold { get; init; }
+
+    /// <summary>What was foretold of its gel at the pour; null where it could not be.</summary>
+    public HeatGel? Heat { get; init; }
 }
 
 /// <summary>Reads pieces for the reckoning of their time.</summary>
@@ -78,8 +84,8 @@ internal static class TimePieces
         var layers = (await db.Set<PieceLayer>().Where(l => ids.Contains(l.PieceId)).OrderBy(l => l.Order)
             .Select(l => new TimeDesignLayer(l.PieceId, l.Order, l.Name, l.ResinId, l.WaitHours, l.Placed)).ToListAsync()).ToLookup(l => l.PieceId);
         var pours = (await db.Set<Pour>().Where(p => ids.Contains(p.PieceId) && !p.Withdrawn).OrderBy(p => p.LayerOrder)
-            .Select(p => new TimePour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet, p.Kinetics, p.ResinId, p.ResinLot)).ToListAsync()).ToLookup(p => p.PieceId);
+            .Select(p => new TimePour(p.Id, p.PieceId, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet, p.Kinetics, p.ResinId, p.ResinLot) { Foretold = p.Foretold }).ToListAsync()).ToLookup(p => p.PieceId);
         var cures = await LotCures.OfAsync(db, pours.SelectMany(g => g).Select(p => (p.ResinId, p.Lot)));
-        return pieces.ConvertAll(p => p with { Layers = [.. layers[p.Id]], Pours = [.. pours[p.Id].Select(o => o with { Likely = cures.Of(o.ResinId, o.Lot) })] });
+        return pieces.ConvertAll(p => p with { Layers = [.. layers[p.Id]], Pours = [.. pours[p.Id].Select(o => o with { Likely = cures.Of(o.ResinId, o.Lot), Heat = LotCures.Heat(o.Foretold) })] });
     }
 }

@@ -23,9 +23,10 @@ public static class BubbleFigures
     /// <param name="resin">Its sheet.</param>
     /// <param name="level">Its depth.</param>
     /// <param name="kinetics">How it cures, where known.</param>
+    /// <param name="likely">Resins that it may be; how long pressure is kept waits for the slow ones.</param>
     /// <param name="roomC">[°C].</param>
     /// <param name="bubbleMm">Diameter [mm].</param>
-    public static BubbleSight Of(string name, Resin resin, LayerResult level, Kinetics? kinetics, double roomC, double bubbleMm)
+    public static BubbleSight Of(string name, Resin resin, LayerResult level, Kinetics? kinetics, LikelyCure? likely, double roomC, double bubbleMm)
     {
         if (resin.ViscosityMPas is not { } viscosity)
         {
@@ -40,12 +41,12 @@ public static class BubbleFigures
 
         var density = Engine.Resins.MixedResin.Make(resin.Spec, "resin", new Engine.InputErrors())?.DensityGPerMl * 1000 ?? 1100;
         var escape = Escape.Of(bubbleMm, level.DepthMm, density, thickening);
-        return new(name, escape.Message, escape.Leaves, GelHours(name, resin, kinetics, roomC), model);
+        return new(name, escape.Message, escape.Leaves, GelHours(name, resin, kinetics, likely, roomC), model);
     }
 
     // how long pressure is kept is the clock's to say: the later of sheet and fit, in this room
-    private static double? GelHours(string name, Resin resin, Kinetics? kinetics, double roomC) =>
-        CureClock.Run([new Engine.Cure.PouredLayer(name, resin.Sheet, 0) { Kinetics = kinetics }], [new(0, roomC)], double.PositiveInfinity).Layers[0].Gel.AtHours;
+    private static double? GelHours(string name, Resin resin, Kinetics? kinetics, LikelyCure? likely, double roomC) =>
+        CureClock.Run([new Engine.Cure.PouredLayer(name, resin.Sheet, 0) { Kinetics = kinetics, Likely = likely }], [new(0, roomC)], double.PositiveInfinity).Layers[0].Gel.AtHours;
 
     // the sheet's viscosity is for its own temperature; a colder mix is thicker, which the page says
     private static (Thickening? Thickening, string Model) Thickens(Resin resin, double startPaS, Kinetics? kinetics, double roomC)

@@ -106,10 +106,10 @@ public sealed class BubbleBook(IDbContextFactory<StudioDb> factory)
         List<BubbleSight> sights = [];
         foreach (var (i, layer) in piece.Layers.Index())
         {
-            var known = layer.Resin is null ? null : await KnownCures.AcceptedAsync(db, layer.ResinId, "");
             if (layer.Resin is { } resin)
             {
-                sights.Add(BubbleFigures.Of($"Layer {i + 1}, {layer.Name}", resin, result.Layers[i], known?.State.Best().Kinetics, room, bubbleMm));
+                var known = await KnownCures.OfAsync(db, layer.ResinId, "");
+                sights.Add(BubbleFigures.Of($"Layer {i + 1}, {layer.Name}", resin, result.Layers[i], known.Row?.State.Best().Kinetics, KnownCures.Likely(known), room, bubbleMm));
             }
         }
 

@@ -96,11 +96,11 @@ internal sealed record HeatQuestion(HeatPlan Plan, DateTime StartedAt, double Ro
         Curve = [.. Thinned(layer.Curve).Select(m => new ForetoldMoment(Math.Round(m.AfterHours, 4), Math.Round(m.HottestC, 2)))],
     };
 
-    // of the room that the run was made for
+    // of the room that the run was made for; the clock knows nothing of a cold mix, so what it compares with does not either
     private double? FilmHours()
     {
         var (room, at) = (new RoomLog(Input.Room), Input.Layers[^1].PouredAtHours);
-        return KnownCures.Likely(Top.Known.State)?.GelHours(room, at, Input.Layers[^1].PouredCelsius, at + KineticClock.HorizonHours) - at;
+        return KnownCures.Likely(Top.Known.State)?.GelHours(room, at, null, at + KineticClock.HorizonHours) - at;
     }
 
     // a curve is read by eye: a moment where it has moved by half a kelvin, and at least every two hours

@@ -99,13 +99,26 @@ public static class KnownCures
             Fitted.Clear();
         }
 
-        return Fitted.GetOrAdd(sheet, s => new(() => Task.Run(() => SheetFit.Run(s)))).Value;
+        return Fitted.GetOrAdd(sheet, s => new(() => Task.Run(() => Fit(s)))).Value;
     }
 
     private static KnownCure? Newest(IEnumerable<KnownCure> rows, string lot)
     {
         var newest = rows.OrderByDescending(k => k.DecidedAt ?? k.At).ThenByDescending(k => k.Id).ToList();
         return newest.Find(k => k.Lot == lot) ?? newest.Find(k => k.Lot.Length == 0);
+    }
+
+    // a sheet that the solver cannot follow is not known, and takes no other resin with it
+    private static Outcome<ResinFit> Fit(DataSheet sheet)
+    {
+        try
+        {
+            return SheetFit.Run(sheet);
+        }
+        catch (InvalidOperationException fault)
+        {
+            return Outcome<ResinFit>.Refused([new("", fault.Message)]);
+        }
     }
 
     private static CureKnowledge Accepted(KnownCure row) => new(row, row.State,
