@@ -369,15 +369,16 @@ public sealed partial class JourneyTests(StudioInBrowser studio) : IClassFixture
         await page.ShotAsync("journey-18-home");
     }
 
-    // the engine alone, fed from the records: hours since the first pour
+    // the engine alone, fed from the records and from what is known of the lots: hours since the first pour
     private async Task<PieceCure> CureAsync()
     {
         var pours = await ReadAsync(db => db.Set<Pour>().OrderBy(p => p.LayerOrder).ToListAsync());
         var readings = await ReadAsync(db => db.Set<Reading>().OrderBy(r => r.At).ToListAsync());
+        var cures = await ReadAsync(db => LotCures.OfAsync(db, pours.Select(p => (p.ResinId, p.ResinLot))));
         var zero = pours[0].StartedAt;
         start = zero;
         return CureClock.Run(
-            [.. pours.Select(p => new Engine.Cure.PouredLayer(p.LayerName, p.Sheet, (p.StartedAt - zero).TotalHours))],
+            [.. pours.Select(p => new Engine.Cure.PouredLayer(p.LayerName, p.Sheet, (p.StartedAt - zero).TotalHours) { Kinetics = p.Kinetics, Likely = cures.Of(p.ResinId, p.ResinLot), Heat = LotCures.Heat(p.Foretold) })],
             [.. readings.Select(r => new RoomReading((r.At - zero).TotalHours, r.Celsius))],
             10_000);
     }
