@@ -80,6 +80,10 @@ public sealed class HeatRun
 
     // of one stage; a real one takes some hundreds
     private const int MostSteps = 20_000;
+
+    // a fine grid is refused sooner: nobody waits minutes for a refusal [nodes × steps]
+    private const double MostWork = 1e7;
+    private const double FewestSteps = 1200;
     private const double MostMissing = 1e-4;
 
     private readonly HeatInput input;
@@ -210,10 +214,11 @@ public sealed class HeatRun
     {
         var stepper = new HeatStepper(stage, state, room, share);
         var (atS, wanted, tried) = (0.0, FirstS * Math.Min(1, share), 0);
+        var most = Math.Clamp(MostWork / grid.NodeCount, FewestSteps, MostSteps) / Math.Min(1, share);
         while (atS < endS - 1e-6)
         {
             stop.ThrowIfCancellationRequested();
-            if (++tried > MostSteps / Math.Min(1, share))
+            if (++tried > most)
             {
                 throw new InvalidOperationException("The heat equation could not be solved: what happens is too fast for its steps.");
             }
