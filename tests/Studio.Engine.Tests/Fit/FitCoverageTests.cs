@@ -18,6 +18,9 @@ public sealed class FitCoverageTests(ITestOutputHelper output)
         double Typical(List<Foretold> all, string what, Func<Foretold, double> pick) => all.Where(f => f.What == what).Select(pick).Order().ElementAt(3);
         Typical(sheet, FitTrial.Layer, f => f.Error).ShouldBeGreaterThan(2 * Typical(log, FitTrial.Layer, f => f.Error)); // threefold and more by the hundred; six are few
 
-        output.WriteLine(string.Join(" ", log.Where(f => f.What is FitTrial.Warm or FitTrial.Layer).Select(f => FormattableString.Invariant($"{f.What} {f.Width:0.0}"))));
+        // of a layer that runs away no temperature is told; of every other the warmer room is known less well by one log
+        var calm = trials.Select(t => (Here: t.ByLog.Single(f => f.What == FitTrial.Layer), Warm: t.ByLog.Single(f => f.What == FitTrial.Warm))).Where(f => f.Warm.True < 120).ToList();
+        calm.Count.ShouldBe(3);
+        calm.ShouldAllBe(f => f.Warm.Width > 1.5 * f.Here.Width);
     }
 }

@@ -29,8 +29,7 @@ public sealed class LogFitTests
 
         var truth = Made.True(Deep, 23, Until).PeakCelsius;
         var (wide, narrow) = (Width(Before.State, 23), Width(refit.Fit.State, 23));
-        TestContext.Current.TestOutputHelper!.WriteLine($"truth {truth:0.0} before {wide} after {narrow} best {Peak(refit.Fit.Best, 23):0.0}");
-        (wide.To - wide.From).ShouldBeGreaterThan(narrow.To - narrow.From); // what the model itself may be wrong by stays, and this layer nearly runs away
+        (wide.To - wide.From).ShouldBeGreaterThan(2 * (narrow.To - narrow.From)); // 3 until the gel, the orders and a path's own energy were uncertain too: what the model may be wrong by stays
         Peak(refit.Fit.Best, 23).ShouldBe(truth, 1);
         narrow.Holds(truth).ShouldBeTrue();
         refit.Fit.Misfit.ShouldBeLessThan(1.5);
@@ -43,13 +42,15 @@ public sealed class LogFitTests
         var once = LogFit.Run(Before.State, Log).Value.Fit;
         once.Known.Single(k => k.Name == "activationJPerMol").RestsOn.ShouldNotBe("data");
         var (here, warm) = (Width(once.State, 23), Width(once.State, 28));
-        (warm.To - warm.From).ShouldBeGreaterThan(1.1 * (here.To - here.From));
+        (warm.To - warm.From).ShouldBeGreaterThan(2 * (here.To - here.From));
 
         var warmLog = Log with { Piece = MadeResin.Tray(Before.Best with { FilmFactor = 1 }, Deep, 28, Until), Readings = Made.Log(Deep, 28, Until) };
         var second = LogFit.Run(once.State, warmLog).Value.Fit;
         var truth = Made.True(Deep, 28, Until).PeakCelsius;
         Peak(second.Best, 28).ShouldBe(truth, Math.Max(2, 0.5 * Math.Abs(Peak(once.Best, 28) - truth)));
-        Width(second.State, 28).Holds(truth).ShouldBeTrue();
+        var twice = Width(second.State, 28);
+        twice.Holds(truth).ShouldBeTrue();
+        (twice.To - twice.From).ShouldBeLessThan(0.75 * (warm.To - warm.From)); // 0.5 before: likewise
     }
 
     [Fact]
