@@ -110,7 +110,7 @@ public sealed record LikelyCure(IReadOnlyList<Kinetics> Members)
 
 /// <summary>What a run of the heat of a layer says of its gel; it may bring the film's bound forward, and no further than this.</summary>
 /// <param name="LastGelAfterHours">When its last place had gelled, but for one resin in twenty, the run's own error added [h after the pour].</param>
-/// <param name="FilmAfterHours">When a thin layer would have, in the room of that run [h after the pour]: where the room has turned out colder, the gel is later in proportion.</param>
+/// <param name="FilmAfterHours">When a thin layer would have, in the room of that run [h after the pour]: where the room has turned out colder, the gel is later in proportion and more, up to the film's.</param>
 public sealed record HeatGel(double LastGelAfterHours, double FilmAfterHours);
 
 /// <summary>What a time of the clock was decided by.</summary>

@@ -40,7 +40,6 @@ internal static class CureCommand
         {
             errors.Add(path + ".mould.wall", "A mould needs its 'wall' with 'thicknessMm', as in calc heat; without it nothing is known of what the layer loses.");
         }
-
         else
         {
             HeatCheck.Wall(wall.Spec, wall.StartCelsius, path + ".mould.wall", errors);

@@ -102,6 +102,8 @@ internal static class HeatModel
     // a thick wall stores what a thin one lets through, so its cells are no thicker than this: 4 mm where three are asked for
     private const double WallCellMm = 12;
     private const int MostWallCells = 12;
+
+    // a coarse grid stays one: no more than so many of each cell that it asks for
     private const int MostOfEach = 4;
 
     private static int WallCells(double mm, HeatFineness fineness) => Math.Clamp((int)Math.Ceiling(mm * fineness.InWall / WallCellMm), fineness.InWall, Math.Min(MostWallCells, MostOfEach * fineness.InWall));

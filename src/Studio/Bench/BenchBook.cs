@@ -101,7 +101,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     {
         Stage = piece.Stage,
         Layers = [.. piece.Layers.OrderBy(l => l.Order).Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. wants[(piece.Id, l.Order)]] })],
-        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics, Likely = cures.Of(p.ResinId, p.ResinLot), Heat = LotCures.Heat(p.Foretold) })],
+        Pours = [.. pours.Where(p => !p.Withdrawn).Select(p => cures.Told(new(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics }, p.ResinId, p.ResinLot, p.Foretold))],
         Room = room,
         DemouldedAt = piece.DemouldedAt,
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),

@@ -77,7 +77,7 @@ public sealed class ClockBook(IDbContextFactory<StudioDb> factory, TimeProvider 
         var pours = await db.Set<Pour>().AsNoTracking().Where(o => !o.Withdrawn && which.Any(p => p.Id == o.PieceId))
             .Select(o => new { o.PieceId, o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet, o.Kinetics, o.ResinId, o.ResinLot, o.Foretold }).ToListAsync();
         var cures = await LotCures.OfAsync(db, pours.Select(o => (o.ResinId, o.ResinLot)));
-        var byPiece = pours.ToLookup(o => o.PieceId, o => new ClockPour(o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet) { Kinetics = o.Kinetics, Likely = cures.Of(o.ResinId, o.ResinLot), Heat = LotCures.Heat(o.Foretold) });
+        var byPiece = pours.ToLookup(o => o.PieceId, o => cures.Told(new(o.Id, o.LayerOrder, o.LayerName, o.StartedAt, o.Sheet) { Kinetics = o.Kinetics }, o.ResinId, o.ResinLot, o.Foretold));
         var rooms = await RoomsAsync(db, pieces.Select(p => p.StandsIn), pours.Select(o => (DateTime?)o.StartedAt).Min());
         return pieces.ConvertAll(p => (p.Id, p.CommissionId, p.Name, p.ClockSaid,
             new ClockInput { Stage = p.Stage, Layers = [.. layers[p.Id].Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. wants[(p.Id, l.Order)]] })], Pours = [.. byPiece[p.Id]], Room = rooms[p.StandsIn], DemouldedAt = p.DemouldedAt }));

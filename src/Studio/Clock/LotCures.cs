@@ -24,6 +24,9 @@ public sealed class LotCures
     /// <summary>The resins that a lot may be; null where nothing is fitted.</summary>
     public LikelyCure? Of(int resinId, string lot) => found.GetValueOrDefault((resinId, lot));
 
+    /// <summary>A pour as the clock takes it, with what is known of its lot today and what was foretold of its own heat.</summary>
+    internal ClockPour Told(ClockPour pour, int resinId, string lot, PourForetold? foretold) => pour with { Likely = Of(resinId, lot), Heat = Heat(foretold) };
+
     /// <summary>What was foretold of a pour's gel when it was made; null where it could not be.</summary>
     internal static HeatGel? Heat(PourForetold? foretold) => foretold is { GelLateHours: { } late, FilmLateHours: { } film } ? new(late, film) : null;
 }

@@ -22,7 +22,7 @@ internal sealed class PouredLayers(TimeProvider clock) : IPouredLayers
             {
                 Stage = Making.Casting,
                 Layers = [.. pours.Select(p => new ClockLayer(p.LayerOrder, p.LayerName))],
-                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics, Likely = cures.Of(p.ResinId, p.ResinLot), Heat = LotCures.Heat(p.Foretold) })],
+                Pours = [.. pours.Select(p => cures.Told(new(p.Id, p.LayerOrder, p.LayerName, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics }, p.ResinId, p.ResinLot, p.Foretold))],
                 Room = await ClockBook.RoomAsync(db, await db.Set<Piece>().Where(p => p.Id == pieceId).Select(p => p.StandsIn).SingleAsync(), pours.Min(p => p.StartedAt)),
             },
             clock.GetUtcNow().UtcDateTime,

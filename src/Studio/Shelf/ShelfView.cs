@@ -72,7 +72,7 @@ public sealed record Standee
             {
                 Stage = piece.Stage,
                 Layers = [.. layers.Select(l => new ClockLayer(l.Order, l.Name) { Wants = [.. rows.Wants[(piece.Id, l.Order)]] })],
-                Pours = [.. pours.Select(p => new ClockPour(p.Id, p.Order, p.Name, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics, Likely = rows.Cures.Of(p.ResinId, p.Lot), Heat = LotCures.Heat(p.Foretold) })],
+                Pours = [.. pours.Select(p => rows.Cures.Told(new(p.Id, p.Order, p.Name, p.StartedAt, p.Sheet) { Kinetics = p.Kinetics }, p.ResinId, p.Lot, p.Foretold))],
                 Room = rows.Rooms.GetValueOrDefault(piece.StandsIn) ?? new ClockRoom([]),
                 DemouldedAt = piece.DemouldedAt,
                 FinishMinutes = piece.Tasks.Sum(t => t.Minutes),

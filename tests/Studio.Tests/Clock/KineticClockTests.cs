@@ -73,12 +73,7 @@ public sealed class KineticClockTests : IDisposable
     [InlineData(KnownCure.Proposed, 10)]
     public async Task A_slower_fit_makes_the_gel_of_an_earlier_pour_later_taken_over_or_not_and_what_must_not_come_before_it(string standing, double slower)
     {
-        var id = await scene.PieceAsync(layers: 1);
-        await scene.ReadingAsync(23);
-        await PourAsync(id, "L1");
-        var before = (await clock.OfPieceAsync(id))!;
-        await KnownCureScene.AddAsync(studio, (await scene.AllAsync<Resin>()).Single().Id, standing, slower);
-        var after = (await clock.OfPieceAsync(id))!;
+        var (before, after) = await AroundAsync(standing, slower);
         var gel = after.Layers[0].Gel.At!.Value;
         (after.Demould.At, after.FullCure.At).ShouldBe((Later(before.Demould), Later(before.FullCure)));
         after.Layers[0].Gel.At!.Value.ShouldBeGreaterThan(before.Layers[0].Gel.At!.Value.AddHours(6));
@@ -94,13 +89,19 @@ public sealed class KineticClockTests : IDisposable
     [InlineData(KnownCure.Declined, 10)]
     public async Task A_quicker_fit_and_one_that_was_declined_move_no_clock_of_an_earlier_pour(string standing, double slower)
     {
+        var (before, after) = await AroundAsync(standing, slower);
+        (after.Demould.At, after.FullCure.At, after.Layers[0].Gel.At, after.Layers[0].From.At).ShouldBe((before.Demould.At, before.FullCure.At, before.Layers[0].Gel.At, before.Layers[0].From.At));
+    }
+
+    // one layer poured, and what its clock says before and after a fit of its resin comes
+    private async Task<(PieceTimes Before, PieceTimes After)> AroundAsync(string standing, double slower)
+    {
         var id = await scene.PieceAsync(layers: 1);
         await scene.ReadingAsync(23);
         await PourAsync(id, "L1");
         var before = (await clock.OfPieceAsync(id))!;
         await KnownCureScene.AddAsync(studio, (await scene.AllAsync<Resin>()).Single().Id, standing, slower);
-        var after = (await clock.OfPieceAsync(id))!;
-        (after.Demould.At, after.FullCure.At, after.Layers[0].Gel.At, after.Layers[0].From.At).ShouldBe((before.Demould.At, before.FullCure.At, before.Layers[0].Gel.At, before.Layers[0].From.At));
+        return (before, (await clock.OfPieceAsync(id))!);
     }
 
     [Theory]
