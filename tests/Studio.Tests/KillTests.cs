@@ -6,7 +6,7 @@ namespace Studio.Tests;
 /// <summary>SIGKILL in the middle of writes: what was acknowledged is there, what was not is wholly absent, and the file checks clean.</summary>
 public sealed class KillTests : IDisposable
 {
-    private const int Kills = 50;
+    private const int Kills = 20;
 
     // as the writer has them under way
     private const int AtOnce = 20;

@@ -18,6 +18,9 @@ public partial class MainLayout
     private bool dark;
     private bool ended;
 
+    // the browser knows light from dark; until it has said so the page is still turning
+    private bool looked;
+
     [CascadingParameter]
     private HttpContext? Http { get; set; }
 
@@ -68,6 +71,7 @@ public partial class MainLayout
         {
             var chosen = await Script.InvokeAsync<string>("studio.look");
             dark = chosen is "dark" || (chosen is not "light" && await theme.GetSystemDarkModeAsync());
+            looked = true;
             StateHasChanged();
         }
     }
