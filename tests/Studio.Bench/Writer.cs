@@ -19,7 +19,7 @@ namespace Studio.Bench.Tools;
 internal static class Writer
 {
     /// <summary>Histories under way at any moment.</summary>
-    private const int AtOnce = 20;
+    private const int AtOnce = 50;
 
     public static IDbContextFactory<StudioDb> Open(string folder)
     {

@@ -9,7 +9,7 @@ public sealed class KillTests : IDisposable
     private const int Kills = 20;
 
     // as the writer has them under way
-    private const int AtOnce = 20;
+    private const int AtOnce = 50;
 
     private readonly string folder = Directory.CreateTempSubdirectory("studio-kill-").FullName;
 
@@ -19,7 +19,7 @@ public sealed class KillTests : IDisposable
         Directory.Delete(folder, recursive: true);
     }
 
-    /// <summary>Twenty histories are under way at each kill, so that a thousand are killed and go on from what was kept.</summary>
+    /// <summary>Fifty histories are under way at each kill, so that a thousand are killed and go on from what was kept.</summary>
     [Fact]
     [Trait("Slow", "kill")]
     public async Task A_thousand_histories_killed_and_restarted_add_up_and_lose_nothing_acknowledged()
