@@ -43,7 +43,9 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
 
         var pours = await PoursAsync(db, pieceId);
         var room = await ClockBook.RoomAsync(db, piece.StandsIn, pours.Where(p => !p.Withdrawn).Select(p => (DateTime?)p.StartedAt).Min());
-        var input = Clock(piece, pours, await LotCures.OfAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (p.ResinId, p.ResinLot))), room, await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => p.Id == pieceId)));
+        var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
+        var cures = await LotCures.OfAsync(db, pours.Where(p => !p.Withdrawn).Select(p => (p.ResinId, p.ResinLot)).Concat(piece.Layers.Where(l => l.Resin is not null).Select(l => (l.Resin!.Id, lots.GetValueOrDefault(l.Resin.Id, "")))));
+        var input = Clock(piece, pours, cures, room, await LayerWants.OfAsync(db, db.Set<Piece>().Where(p => p.Id == pieceId)));
         var zone = await settings.ZoneAsync();
         var times = PieceClock.Of(input, Now, zone);
         var pot = await BenchPot.OfAsync(db, piece.PotId, DateOnly.FromDateTime(Say.Local(Now, zone)));
@@ -56,7 +58,6 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         var pictured = await PicturedAsync(db, films);
         var keepsakes = await KeepsakesAsync(db, piece, pictured.Values);
         var limits = await LimitsAsync(db, piece, plan.Ok ? plan.Value : null, keepsakes);
-        var lots = pours.Where(p => p.ResinLot.Length > 0).GroupBy(p => p.ResinId).ToDictionary(g => g.Key, g => g.Last().ResinLot);
         return new()
         {
             PieceId = piece.Id,
@@ -75,6 +76,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = times,
+            IfPouredNow = IfPouredNow(piece, pours, cures, lots, input, zone),
             Room = await RoomBook.NowAsync(db, piece.StandsIn),
             Damp = await RoomBook.DampAsync(db, piece.StandsIn, Now),
             Zone = zone,
@@ -106,6 +108,12 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
         DemouldedAt = piece.DemouldedAt,
         FinishMinutes = piece.Tasks.Sum(t => t.Minutes),
     };
+
+    // by its sheet, or by what is known of its lot where that is later: as a film, for its own heat is foretold when it is poured
+    private Dictionary<int, LayerTimes> IfPouredNow(Piece piece, List<Pour> pours, LotCures cures, Dictionary<int, string> lots, ClockInput input, TimeZoneInfo zone) =>
+        piece.Layers.Where(l => l.Resin is not null && !pours.Exists(p => !p.Withdrawn && p.LayerOrder == l.Order)).ToDictionary(
+            l => l.Order,
+            l => PieceClock.Of(input with { Pours = [cures.Told(new(0, l.Order, l.Name, Now, l.Resin!.Sheet), l.Resin.Id, lots.GetValueOrDefault(l.Resin.Id, ""), null)] }, Now, zone).Layers[0]);
 
     private static BenchLayer Layer(LayerAsk ask, Dictionary<string, int> pictured, List<Pour> pours, Dictionary<int, string> lots)
     {

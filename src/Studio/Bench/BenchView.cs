@@ -47,6 +47,9 @@ public sealed record BenchView
 
     public required PieceTimes Times { get; init; }
 
+    /// <summary>What the clock would say of each layer that is not poured yet, were it poured now in the room as it is; by the layer's order.</summary>
+    public IReadOnlyDictionary<int, LayerTimes> IfPouredNow { get; init; } = new Dictionary<int, LayerTimes>();
+
     public RoomNow? Room { get; init; }
 
     /// <summary>The newest reading with a humidity that still says something; null where there is none.</summary>

@@ -102,6 +102,19 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
             };
         }
 
+        // the clock's own hours where the room is known, so that paper and shelf say the same; else the sheet's
+        if (sheet.IfPouredNow.TryGetValue(layer.Order, out var now) && now.From.At is not null)
+        {
+            double? After(ClockTime time) => time.At is { } at ? (at - now.StartedAt).TotalHours : null;
+            return new($"If it is poured in the room as it is. {now.From.RestsOn} A colder room takes longer: the clock on the bench says when.")
+            {
+                NextPourFromHours = After(now.From),
+                NextPourUntilHours = After(now.Until),
+                DemouldHours = After(now.Demould),
+                LayersAbove = above,
+            };
+        }
+
         return layer.Resin.Printed is not { } printed ? null : new(string.Create(English, $"Printed for {printed.AtCelsius:0.#} °C; a colder room takes longer. The clock on the bench says when."))
         {
             NextPourFromHours = printed.NextPourFromHours,
