@@ -76,7 +76,7 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
             Pours = await TraceAsync(db, pours),
             Clock = input,
             Times = times,
-            IfPouredNow = IfPouredNow(piece, pours, cures, lots, input, zone),
+            IfPoured = IfPoured(piece, pours, cures, lots),
             Room = await RoomBook.NowAsync(db, piece.StandsIn),
             Damp = await RoomBook.DampAsync(db, piece.StandsIn, Now),
             Zone = zone,
@@ -110,10 +110,10 @@ public sealed partial class BenchBook(IDbContextFactory<StudioDb> factory, TimeP
     };
 
     // by its sheet, or by what is known of its lot where that is later: as a film, for its own heat is foretold when it is poured
-    private Dictionary<int, LayerTimes> IfPouredNow(Piece piece, List<Pour> pours, LotCures cures, Dictionary<int, string> lots, ClockInput input, TimeZoneInfo zone) =>
+    private Dictionary<int, ClockPour> IfPoured(Piece piece, List<Pour> pours, LotCures cures, Dictionary<int, string> lots) =>
         piece.Layers.Where(l => l.Resin is not null && !pours.Exists(p => !p.Withdrawn && p.LayerOrder == l.Order)).ToDictionary(
             l => l.Order,
-            l => PieceClock.Of(input with { Pours = [cures.Told(new(0, l.Order, l.Name, Now, l.Resin!.Sheet), l.Resin.Id, lots.GetValueOrDefault(l.Resin.Id, ""), null)] }, Now, zone).Layers[0]);
+            l => cures.Told(new(0, l.Order, l.Name, Now, l.Resin!.Sheet), l.Resin.Id, lots.GetValueOrDefault(l.Resin.Id, ""), null));
 
     private static BenchLayer Layer(LayerAsk ask, Dictionary<string, int> pictured, List<Pour> pours, Dictionary<int, string> lots)
     {

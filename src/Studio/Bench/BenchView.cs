@@ -47,8 +47,8 @@ public sealed record BenchView
 
     public required PieceTimes Times { get; init; }
 
-    /// <summary>What the clock would say of each layer that is not poured yet, were it poured now in the room as it is; by the layer's order.</summary>
-    public IReadOnlyDictionary<int, LayerTimes> IfPouredNow { get; init; } = new Dictionary<int, LayerTimes>();
+    /// <summary>The pour that each layer not poured yet would be, were it poured now; by the layer's order.</summary>
+    public IReadOnlyDictionary<int, ClockPour> IfPoured { get; init; } = new Dictionary<int, ClockPour>();
 
     public RoomNow? Room { get; init; }
 
@@ -77,6 +77,10 @@ public sealed record BenchView
 
     /// <summary>The lowest layer not yet poured; null when all are.</summary>
     public BenchLayer? ToPour => Layers.FirstOrDefault(l => !l.Poured);
+
+    /// <summary>What the clock would say of a layer that is not poured yet, were it poured now in the room as it is; null for one that is poured. Worked out anew by each call.</summary>
+    public LayerTimes? IfPouredNow(int order) =>
+        IfPoured.TryGetValue(order, out var pour) ? PieceClock.Of(Clock with { Pours = [pour with { StartedAt = Now }] }, Now, Zone).Layers[0] : null;
 }
 
 /// <summary>One layer at the bench: its plan, its resin, and what to lay ready.</summary>

@@ -103,7 +103,7 @@ public sealed class PourPaperBook(BenchBook bench, PourHeatBook heats, SettingsB
         }
 
         // the clock's own hours where the room is known, so that paper and shelf say the same; else the sheet's
-        if (sheet.IfPouredNow.TryGetValue(layer.Order, out var now) && now.From.At is not null)
+        if (sheet.IfPouredNow(layer.Order) is { From.At: not null } now)
         {
             double? After(ClockTime time) => time.At is { } at ? (at - now.StartedAt).TotalHours : null;
             return new($"If it is poured in the room as it is. {now.From.RestsOn} A colder room takes longer: the clock on the bench says when.")

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Studio.Bench;
 using Studio.Heat;
 using Studio.Pieces;
+using Studio.Resins;
 using Studio.Settings;
 using UglyToad.PdfPig;
 using TestContext = Xunit.TestContext;
@@ -91,6 +92,41 @@ public sealed class PourPaperBookTests : IDisposable
 
         (await WordsAsync(id, 1)).ShouldContain("the last layer allows it");
         (await WordsAsync(id, 3)).ShouldNotContain("the last layer allows it");
+    }
+
+    // the sheet's own six hours hold in a room as warm as it was printed for, and for a resin of which nothing more is known
+    [Theory]
+    [InlineData(17.0, 1.0)]
+    [InlineData(23.0, 3.0)]
+    public async Task A_layer_not_poured_yet_prints_the_hours_that_the_clock_will_tell_and_not_the_sheets(double roomC, double slower)
+    {
+        var id = await scene.PieceAsync();
+        await scene.ReadingAsync(roomC);
+        var resin = (await bench.ReadAsync(id))!.Layers[0].Resin.Id;
+        await KnownCureScene.AddAsync(studio, resin, KnownCure.Proposed, slower);
+        var foretold = (await bench.ReadAsync(id))!.IfPouredNow(0).ShouldNotBeNull();
+        var words = await WordsAsync(id, 1);
+
+        await scene.PourAsync(id, 0, scene.Now);
+        var poured = (await bench.ReadAsync(id))!;
+        var told = poured.Times.Layers.Single();
+        var hours = (told.From.At!.Value - told.StartedAt).TotalHours;
+        hours.ShouldBeGreaterThan(Scene.Casting.Times[0].NextPourFromHours!.Value + 0.5);
+        (foretold.From.At!.Value - foretold.StartedAt).TotalHours.ShouldBe(hours, 1e-3);
+        words.ShouldContain($"not before {Careful(hours)} hours after");
+        words.ShouldContain("If it is poured in the room as it is.");
+        poured.IfPouredNow(0).ShouldBeNull();
+    }
+
+    // to the tenth of an hour, upwards: a paper is never earlier than the clock
+    private static string Careful(double hours) => (Math.Ceiling(Math.Round(hours * 10, 6)) / 10).ToString("0.#", CultureInfo.InvariantCulture);
+
+    [Fact]
+    public async Task Where_the_room_was_never_read_the_hours_are_the_sheets_and_are_said_to_be_printed()
+    {
+        var words = await WordsAsync(await scene.PieceAsync(), 1);
+        words.ShouldContain("Printed for 23 °C; a colder room takes longer.");
+        words.ShouldContain($"not before {Scene.Casting.Times[0].NextPourFromHours} hours after");
     }
 
     // what a scale shows as nothing is still stirred in
